@@ -1,0 +1,71 @@
+/**
+ * The public surface of the core, grouped by the steps of the job. Named exports only: `api.txt` beside this
+ * folder lists every signature, so that a change of surface is seen in review.
+ * Reading and writing of rig files is `@lastinch/core/rigfile`, so that a worker need not load a YAML parser.
+ */
+
+// --- What can be said ---
+
+export type { FindingCode, ProblemCode, RemedyCode } from './finding/codes.ts';
+export { FINDING_CODES, PROBLEM_CODES, REMEDY_CODES } from './finding/codes.ts';
+export type { Dimension, Figure } from './finding/figure.ts';
+export { DIMENSIONS } from './finding/figure.ts';
+export type { Finding, Remedy, Severity } from './finding/finding.ts';
+export type { Corner, End, Place, Side } from './finding/place.ts';
+export { CORNERS, cornerAt, ENDS, endOf, SIDES, sideOf } from './finding/place.ts';
+export type { Problem, Result, Where } from './finding/problem.ts';
+export { bad, good } from './finding/problem.ts';
+
+// --- Measure: typed text, the rig, its setups ---
+
+export type { Quantity, UnitSystem } from './quantity/quantity.ts';
+export type { Assumption, AssumptionRule } from './rig/assumptions.ts';
+export type { CourseShape, CourseSpec, Wave } from './rig/course-spec.ts';
+export type { ShockSetting, Spring, Stop } from './rig/parts.ts';
+export type { Origin, Reading, Sided, ValueOf } from './rig/reading.ts';
+export type {
+  AxleEnd,
+  Contact,
+  ContactKind,
+  Hose,
+  Limits,
+  Rig,
+  ShaftLimit,
+  Shelf,
+  Shock,
+  StopMount,
+  Strap,
+  Tyre,
+  Witness,
+} from './rig/rig.ts';
+export type { EndPatch, Setup, SetupEnd, SetupPatch } from './rig/setup.ts';
+export { AS_MEASURED } from './rig/setup.ts';
+
+// --- Statics and travel ---
+
+export type { EndStance, StanceResult } from './stance/result.ts';
+export type { Blame, ContactLine, DroopLine, TravelColumn, TravelResult, Verdict } from './travel/result.ts';
+
+// --- Ride ---
+
+export type { AxleModel, RideModel } from './ride/model.ts';
+export type {
+  BodyRide,
+  CornerRide,
+  EnergyBalance,
+  RideCounters,
+  RideHistory,
+  RideRun,
+  RideStatus,
+} from './ride/result.ts';
+
+// --- Whole questions, asked here or through a worker ---
+
+export type {
+  CheckResult,
+  CornerInterval,
+  FromWorker,
+  RideAnswer,
+  RideRequest,
+  ToWorker,
+} from './jobs/protocol.ts';
