@@ -3,7 +3,7 @@ import type { Assumption } from './assumptions.ts';
 import type { CourseSpec } from './course-spec.ts';
 import type { ShockSetting, Spring, Stop } from './parts.ts';
 import type { Reading, Sided } from './reading.ts';
-import type { SetupPatch } from './setup.ts';
+import type { SetupPatch } from './setup-patch.ts';
 
 /**
  * What a hard contact is, because changes act on it differently (trade.md section 0, table "which change moves which term"):

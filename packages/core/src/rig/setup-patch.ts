@@ -1,0 +1,34 @@
+import type { Reading } from './reading.ts';
+
+/** Changes at one end, all optional. What each does to the travel column is `travel/SPEC.md`, rules T1–T11. */
+export interface EndPatch {
+  /** Other stop from the shelf. */
+  readonly stop?: string;
+  /** Stop gap that the owner will set, instead of the one that follows from free lengths [m]. */
+  readonly stopGap?: Reading;
+  /** Solid piece behind the stop or under its pad [m]. */
+  readonly stopSpacer?: Reading;
+  /** Coil seat and stop lowered together on the frame; coil and pad unchanged [m]. */
+  readonly seatAndStopDrop?: Reading;
+  /** Spacer on the same coil [m]. */
+  readonly springSpacer?: Reading;
+  /** Other spring from the shelf. */
+  readonly spring?: string;
+  /** Material taken away, or part moved, at one contact: contact id → gain along that contact's motion [m]. */
+  readonly notch?: Readonly<Record<string, Reading>>;
+  readonly shockSetting?: string;
+  /** Inflation [Pa]: moves the tyre rate in proportion (marked), never the gap between frame and axle. */
+  readonly tyrePressure?: Reading;
+  /** Mass added on this end above the springs [kg]; the suspension sags. */
+  readonly addedLoad?: Reading;
+  /** Other strap length [m]. */
+  readonly strapLength?: Reading;
+}
+
+/** A named patch over the rig. */
+export interface SetupPatch {
+  readonly id: string;
+  readonly notes: string;
+  readonly front: EndPatch;
+  readonly rear: EndPatch;
+}
