@@ -2,7 +2,8 @@ import type { End } from '../finding/place.ts';
 import type { Problem, Result } from '../finding/problem.ts';
 import { deepFreeze } from './freeze.ts';
 import type { AxleEnd, Rig } from './rig.ts';
-import { AS_MEASURED, type EndPatch, type Setup, type SetupEnd } from './setup.ts';
+import { AS_MEASURED, type Setup, type SetupEnd } from './setup.ts';
+import type { EndPatch } from './setup-patch.ts';
 
 /** Name of the spring and the stop that are on the rig now, usable in a setup like a part from the shelf. */
 export const AS_FITTED = 'as-fitted';
