@@ -38,8 +38,9 @@ export type {
   Tyre,
   Witness,
 } from './rig/rig.ts';
-export type { EndPatch, Setup, SetupEnd, SetupPatch } from './rig/setup.ts';
+export type { Setup, SetupEnd } from './rig/setup.ts';
 export { AS_MEASURED } from './rig/setup.ts';
+export type { EndPatch, SetupPatch } from './rig/setup-patch.ts';
 
 // --- Statics and travel ---
 
@@ -69,3 +70,10 @@ export type {
   RideRequest,
   ToWorker,
 } from './jobs/protocol.ts';
+
+// --- Force tables: how a measured stop and shock are read between their points ---
+
+export type { MonotoneCubic } from './numerics/monotone-cubic.ts';
+export { cubicIntegral, cubicSlope, cubicValue, monotoneCubic } from './numerics/monotone-cubic.ts';
+export type { PiecewiseLinear } from './numerics/piecewise-linear.ts';
+export { linearValue, piecewiseLinear } from './numerics/piecewise-linear.ts';
