@@ -1,0 +1,18 @@
+import type { Check, Values } from './check-file.ts';
+import { compare, type Outcome } from './compare.ts';
+import { interpolation } from './runners/interpolation.ts';
+
+/** Answers the inputs of a check with our own code, through the public surface of core. */
+export type Evaluator = (inputs: Readonly<Record<string, unknown>>) => Values;
+export type Runner = Readonly<Record<string, Evaluator>>;
+
+/** One runner a topic; the key is the folder's name under `checks/`. */
+const RUNNERS: Readonly<Record<string, Runner>> = { interpolation };
+
+/** Runs one check: ours against theirs. Throws when no runner knows it: it is our own mistake. */
+export function evaluate(check: Check): Outcome {
+  const evaluator = RUNNERS[check.topic]?.[check.evaluator];
+  if (evaluator === undefined)
+    throw new Error(`No evaluator ${check.evaluator} in validation/runners/${check.topic}.ts`);
+  return compare(check, evaluator(check.inputs));
+}
