@@ -1,0 +1,26 @@
+import { apiText } from './api-text.ts';
+import { readRoomList } from './room-list.ts';
+import { roomsDrawing, withDrawing } from './rooms-drawing.ts';
+
+/** A file that is made, whole or in part, from code. */
+export interface GeneratedPage {
+  /** Path from the root of the house. */
+  readonly file: string;
+  /** Its text as it should be, given the root and the text that stands there now (null: no such file). */
+  readonly make: (root: string, before: string | null) => string;
+}
+
+export const generatedPages: readonly GeneratedPage[] = [
+  {
+    file: 'packages/core/api.txt',
+    make: (root) => apiText(`${root}/packages/core`, ['src/index.ts']),
+  },
+  {
+    file: 'docs/architecture.md',
+    make: (root, before) => {
+      const page = withDrawing(before ?? '', roomsDrawing(readRoomList(root)));
+      if (page === null) throw new Error('docs/architecture.md has no place for the drawing of the rooms');
+      return page;
+    },
+  },
+];
