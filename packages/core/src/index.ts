@@ -23,6 +23,8 @@ export type { Assumption, AssumptionRule } from './rig/assumptions.ts';
 export type { CourseShape, CourseSpec, Wave } from './rig/course-spec.ts';
 export type { ShockSetting, Spring, Stop } from './rig/parts.ts';
 export type { Origin, Reading, Sided, ValueOf } from './rig/reading.ts';
+export { nominal } from './rig/reading.ts';
+export { readingsOf } from './rig/readings.ts';
 export type {
   AxleEnd,
   Contact,
@@ -41,6 +43,7 @@ export type {
 export type { Setup, SetupEnd } from './rig/setup.ts';
 export { AS_MEASURED } from './rig/setup.ts';
 export type { EndPatch, SetupPatch } from './rig/setup-patch.ts';
+export { resolveSetup, setupNames } from './rig/setup-resolve.ts';
 
 // --- Statics and travel ---
 
@@ -49,6 +52,8 @@ export type { Blame, ContactLine, DroopLine, TravelColumn, TravelResult, Verdict
 
 // --- Ride ---
 
+export type { Track } from './course/track.ts';
+export { sampleCourse } from './course/track.ts';
 export type { AxleModel, RideModel } from './ride/model.ts';
 export type {
   BodyRide,
@@ -72,6 +77,13 @@ export type {
 } from './jobs/protocol.ts';
 
 // --- Force tables: how a measured stop and shock are read between their points ---
+
+export type { MonotoneCubic } from './numerics/monotone-cubic.ts';
+export { cubicIntegral, cubicSlope, cubicValue, monotoneCubic } from './numerics/monotone-cubic.ts';
+export type { PiecewiseLinear } from './numerics/piecewise-linear.ts';
+export { linearValue, piecewiseLinear } from './numerics/piecewise-linear.ts';
+
+// --- Curves that the laws are drawn with, open to outside checks ---
 
 export type { MonotoneCubic } from './numerics/monotone-cubic.ts';
 export { cubicIntegral, cubicSlope, cubicValue, monotoneCubic } from './numerics/monotone-cubic.ts';
