@@ -52,7 +52,7 @@ export type { Blame, ContactLine, DroopLine, TravelColumn, TravelResult, Verdict
 
 // --- Ride ---
 
-export type { Track } from './course/track.ts';
+export type { Track } from './course/sampled.ts';
 export { sampleCourse } from './course/track.ts';
 export type { AxleModel, RideModel } from './ride/model.ts';
 export type {
@@ -77,13 +77,6 @@ export type {
 } from './jobs/protocol.ts';
 
 // --- Force tables: how a measured stop and shock are read between their points ---
-
-export type { MonotoneCubic } from './numerics/monotone-cubic.ts';
-export { cubicIntegral, cubicSlope, cubicValue, monotoneCubic } from './numerics/monotone-cubic.ts';
-export type { PiecewiseLinear } from './numerics/piecewise-linear.ts';
-export { linearValue, piecewiseLinear } from './numerics/piecewise-linear.ts';
-
-// --- Curves that the laws are drawn with, open to outside checks ---
 
 export type { MonotoneCubic } from './numerics/monotone-cubic.ts';
 export { cubicIntegral, cubicSlope, cubicValue, monotoneCubic } from './numerics/monotone-cubic.ts';
