@@ -52,7 +52,8 @@ export type { Blame, ContactLine, DroopLine, TravelColumn, TravelResult, Verdict
 
 // --- Ride ---
 
-export type { Track } from './course/sampled.ts';
+export type { SampledSide, Track } from './course/sampled.ts';
+export { heightAt, slopeAt } from './course/sampled.ts';
 export { sampleCourse } from './course/track.ts';
 export type { AxleModel, RideModel } from './ride/model.ts';
 export type {
