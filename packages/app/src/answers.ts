@@ -1,0 +1,56 @@
+import {
+  AS_MEASURED,
+  type CheckResult,
+  checkRig,
+  type Problem,
+  type Rig,
+  resolveSetup,
+  type Setup,
+  setupNames,
+} from '@lastinch/core';
+
+/** Which of the two compared setups: the one on the rig now, or the one proposed. */
+export const LANES = ['now', 'proposed'] as const;
+export type Lane = (typeof LANES)[number];
+
+/** What is known about one of the two setups. */
+export interface LaneAnswer {
+  readonly setupId: string;
+  readonly setup: Setup | null;
+  readonly check: CheckResult | null;
+  /** Why there is no answer, for example because the setup names a stop that is not on the shelf. */
+  readonly problems: readonly Problem[];
+}
+
+export type Answers = Readonly<Record<Lane, LaneAnswer>>;
+
+/** Trials that fit into a frame while somebody types, and those for the figures that stay. */
+export const QUICK_TRIALS = 256;
+export const FULL_TRIALS = 4096;
+export const SEED = 1;
+
+export const NO_ANSWER: LaneAnswer = { setupId: AS_MEASURED, setup: null, check: null, problems: [] };
+
+/** The setups that are compared: those chosen, else the rig as measured against the first proposal. */
+export function comparedSetups(
+  rig: Rig,
+  chosen: { readonly now: string | null; readonly proposed: string | null },
+): Readonly<Record<Lane, string>> {
+  const names = setupNames(rig);
+  const known = (name: string | null): name is string => name !== null && names.includes(name);
+  const now = known(chosen.now) ? chosen.now : AS_MEASURED;
+  const proposed = known(chosen.proposed)
+    ? chosen.proposed
+    : (names.find((name) => name !== AS_MEASURED && name !== now) ?? AS_MEASURED);
+  return { now, proposed };
+}
+
+/** Statics, travel and findings of one setup. */
+export function answerFor(rig: Rig, setupId: string, trials: number): LaneAnswer {
+  const setup = resolveSetup(rig, setupId);
+  if (!setup.ok) return { setupId, setup: null, check: null, problems: setup.problems };
+  const check = checkRig(rig, { setup: setupId, trials, seed: SEED });
+  return check.ok
+    ? { setupId, setup: setup.value, check: check.value, problems: [] }
+    : { setupId, setup: setup.value, check: null, problems: check.problems };
+}

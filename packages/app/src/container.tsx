@@ -1,0 +1,211 @@
+import { AS_MEASURED, CORNERS, setupNames } from '@lastinch/core';
+import { lazy, Suspense, useCallback, useEffect } from 'react';
+import type { Lane, LaneAnswer } from './answers.ts';
+import style from './container.module.css';
+import { isSaved } from './document/rig-document.ts';
+import { type LaneSummary, SetupBar } from './parts/SetupBar.tsx';
+import { StatusLine } from './parts/StatusLine.tsx';
+import { StepNav } from './parts/StepNav.tsx';
+import { TopBar } from './parts/TopBar.tsx';
+import { VerdictStrip } from './parts/VerdictStrip.tsx';
+import type { RideDesk } from './rides.ts';
+import { stepOfAddress } from './session.ts';
+import { focusReading, MeasureStep } from './steps/measure/MeasureStep.tsx';
+import { stepStates } from './steps/step-states.ts';
+import { useStore } from './store.ts';
+import type { Workbench } from './workbench.ts';
+
+const TravelStep = lazy(() => import('./steps/travel/TravelStep.tsx'));
+const RideStep = lazy(() => import('./steps/ride/RideStep.tsx'));
+
+/** Joins what is known to what is shown. Everything below takes plain values and commands. */
+export function Container(props: { readonly workbench: Workbench; readonly desk: RideDesk }) {
+  const { workbench, desk } = props;
+  const step = useStore(workbench.session, (session) => session.step);
+  useTheme(workbench);
+  useAddress(workbench);
+  useKeys(workbench);
+
+  const toReading = useCallback(
+    (key: string) => {
+      window.location.hash = 'measure';
+      workbench.choose({ step: 'measure' });
+      requestAnimationFrame(() => focusReading(key));
+    },
+    [workbench],
+  );
+
+  return (
+    <div className={style.bench} data-step={step}>
+      <button type="button" className={style.skip} onClick={skipToStep}>
+        Skip to the step
+      </button>
+      <div className={style.top}>
+        <Head workbench={workbench} />
+      </div>
+      <div className={style.setups}>
+        <Setups workbench={workbench} />
+        <div className={style.ruler} aria-hidden="true" />
+      </div>
+      <div className={style.rail}>
+        <Steps workbench={workbench} desk={desk} />
+      </div>
+      <main className={style.main} id="step" tabIndex={-1}>
+        <Suspense fallback={<p className={style.waiting}>Laying out the step…</p>}>
+          {step === 'measure' ? <MeasureStep workbench={workbench} /> : null}
+          {step === 'travel' ? <TravelStep workbench={workbench} onReading={toReading} /> : null}
+          {step === 'ride' ? <RideStep workbench={workbench} desk={desk} /> : null}
+        </Suspense>
+      </main>
+      <aside className={style.aside} aria-label="Verdicts on both setups">
+        <Verdicts workbench={workbench} desk={desk} onReading={toReading} />
+      </aside>
+    </div>
+  );
+}
+
+function Head({ workbench }: { readonly workbench: Workbench }) {
+  const document = useStore(workbench.document, (state) => state);
+  const { system, theme } = useStore(workbench.session, (state) => state);
+  const filing = useStore(workbench.filing, (state) => state);
+  return (
+    <>
+      <TopBar
+        rigName={document.rig?.name ?? 'A rig that cannot be read yet'}
+        fileName={document.fileName}
+        saved={isSaved(document)}
+        demo={document.savedText === null}
+        busy={filing.busy}
+        undoLabel={document.history.past.at(-1)?.label ?? null}
+        redoLabel={document.history.future[0]?.label ?? null}
+        system={system}
+        theme={theme}
+        onUndo={workbench.undo}
+        onRedo={workbench.redo}
+        onOpen={() => void workbench.open()}
+        onSave={() => void workbench.save()}
+        onSaveElsewhere={() => void workbench.saveElsewhere()}
+        onSystem={(chosen) => workbench.choose({ system: chosen })}
+        onTheme={(chosen) => workbench.choose({ theme: chosen })}
+      />
+      <StatusLine
+        problems={document.problems}
+        refused={document.refused}
+        lastGoodInView={document.rig !== null && !document.rigIsCurrent}
+        notice={filing.notice}
+        onDismiss={workbench.dismissNotice}
+        onTakeFromDisk={() => void workbench.takeFromDisk()}
+        onSaveElsewhere={() => void workbench.saveElsewhere()}
+      />
+    </>
+  );
+}
+
+function Setups({ workbench }: { readonly workbench: Workbench }) {
+  const rig = useStore(workbench.document, (state) => state.rig);
+  const answers = useStore(workbench.answers, (state) => state);
+  return (
+    <SetupBar
+      setups={rig === null ? [AS_MEASURED] : setupNames(rig)}
+      lanes={{ now: summaryOf(answers.now), proposed: summaryOf(answers.proposed) }}
+      onChoose={(lane: Lane, setupId) => workbench.choose({ [lane]: setupId })}
+    />
+  );
+}
+
+function Steps({ workbench, desk }: { readonly workbench: Workbench; readonly desk: RideDesk }) {
+  const document = useStore(workbench.document, (state) => state);
+  const answers = useStore(workbench.answers, (state) => state);
+  const rides = useStore(desk.rides, (state) => state);
+  const current = useStore(workbench.session, (session) => session.step);
+  return <StepNav steps={stepStates(document, answers, rides)} current={current} />;
+}
+
+function Verdicts(props: {
+  readonly workbench: Workbench;
+  readonly desk: RideDesk;
+  readonly onReading: (key: string) => void;
+}) {
+  const answers = useStore(props.workbench.answers, (state) => state);
+  const outdated = useStore(props.workbench.document, (state) => !state.rigIsCurrent);
+  const rides = useStore(props.desk.rides, (state) => state);
+  const system = useStore(props.workbench.session, (state) => state.system);
+  const findings = (lane: Lane) => {
+    const { check, setupId } = answers[lane];
+    const ride = rides[lane].answers?.setup === setupId ? (rides[lane].answer?.findings ?? []) : [];
+    return { setupId, findings: worstFirst([...(check?.findings ?? []), ...ride]) };
+  };
+  return (
+    <VerdictStrip
+      lanes={{ now: findings('now'), proposed: findings('proposed') }}
+      system={system}
+      outdated={outdated}
+      onReading={props.onReading}
+    />
+  );
+}
+
+const RANK = { over: 0, unproven: 1, note: 2, fine: 3 } as const;
+const worstFirst = <F extends { readonly severity: keyof typeof RANK }>(
+  findings: readonly F[],
+): readonly F[] => [...findings].sort((a, b) => RANK[a.severity] - RANK[b.severity]);
+
+const VERDICT_RANK = { fail: 0, 'not-proven': 1, pass: 2 } as const;
+
+function summaryOf(answer: LaneAnswer): LaneSummary {
+  const columns = answer.check?.travel.corners;
+  if (columns === undefined) return { setupId: answer.setupId, worst: null };
+  const verdict = CORNERS.map((corner) => columns[corner].verdict).sort(
+    (a, b) => VERDICT_RANK[a] - VERDICT_RANK[b],
+  )[0];
+  if (verdict === undefined) return { setupId: answer.setupId, worst: null };
+  const corners = CORNERS.filter((corner) => columns[corner].verdict === verdict);
+  return { setupId: answer.setupId, worst: { verdict, corners } };
+}
+
+function skipToStep(): void {
+  document.getElementById('step')?.focus();
+}
+
+function useTheme(workbench: Workbench): void {
+  const theme = useStore(workbench.session, (session) => session.theme);
+  useEffect(() => {
+    if (theme === 'auto') delete document.documentElement.dataset.theme;
+    else document.documentElement.dataset.theme = theme;
+  }, [theme]);
+}
+
+/** The address names the step, so that back and forward of the browser move between steps. */
+function useAddress(workbench: Workbench): void {
+  useEffect(() => {
+    const follow = (): void => {
+      const step = stepOfAddress();
+      if (step !== null) workbench.choose({ step });
+    };
+    window.addEventListener('hashchange', follow);
+    return () => window.removeEventListener('hashchange', follow);
+  }, [workbench]);
+}
+
+/** Undo, redo and save by keyboard, also while a field has the focus: there is one history, not one a field. */
+function useKeys(workbench: Workbench): void {
+  useEffect(() => {
+    const press = (event: KeyboardEvent): void => {
+      if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+      const key = event.key.toLowerCase();
+      const command =
+        key === 'z' && !event.shiftKey
+          ? workbench.undo
+          : (key === 'z' && event.shiftKey) || key === 'y'
+            ? workbench.redo
+            : key === 's'
+              ? () => void workbench.save()
+              : null;
+      if (command === null) return;
+      event.preventDefault();
+      command();
+    };
+    window.addEventListener('keydown', press);
+    return () => window.removeEventListener('keydown', press);
+  }, [workbench]);
+}

@@ -1,0 +1,36 @@
+import { pictureStyle } from '@lastinch/picture';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import demoText from '../../../examples/ochre/ochre.rig.yaml?raw';
+import { Container } from './container.tsx';
+import './design/tokens.css';
+import './design/base.css';
+import './design/picture.css';
+import { wouldLose } from './document/rig-document.ts';
+import { createRideHost, spawnRideWorker } from './hosts/browser-worker.ts';
+import { openServed, warnBeforeLeaving } from './keep/files.ts';
+import { createRideDesk } from './rides.ts';
+import { createWorkbench } from './workbench.ts';
+
+// The content policy forbids style sheets written into the page; one that is constructed is allowed.
+const sheet = new CSSStyleSheet();
+sheet.replaceSync(pictureStyle);
+document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
+
+const place = document.getElementById('workbench');
+if (place === null) throw new Error('index.html has lost its #workbench');
+
+const start = (await openServed()) ?? {
+  name: 'ochre.rig.yaml',
+  text: demoText,
+  home: { kind: 'nowhere' as const },
+};
+const workbench = createWorkbench(start);
+const desk = createRideDesk(createRideHost(spawnRideWorker));
+warnBeforeLeaving(() => wouldLose(workbench.document.get()));
+
+createRoot(place).render(
+  <StrictMode>
+    <Container workbench={workbench} desk={desk} />
+  </StrictMode>,
+);
