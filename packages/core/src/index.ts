@@ -18,7 +18,11 @@ export { bad, good } from './finding/problem.ts';
 
 // --- Measure: typed text, the rig, its setups ---
 
+export type { FormatOptions } from './quantity/format.ts';
+export { formatFigure, formatQuantity, formatValue } from './quantity/format.ts';
+export { parseQuantity } from './quantity/parse.ts';
 export type { Quantity, UnitSystem } from './quantity/quantity.ts';
+export { acceptedUnits } from './quantity/unit-name.ts';
 export type { Assumption, AssumptionRule } from './rig/assumptions.ts';
 export type { CourseShape, CourseSpec, Wave } from './rig/course-spec.ts';
 export type { ShockSetting, Spring, Stop } from './rig/parts.ts';

@@ -31,19 +31,18 @@ export function fractionTyped(text: string): number | Trouble {
 }
 
 /**
- * A number as the shop writes it, rounded to the nearest step and reduced: `4 1/8`, `-5/8`, `3`, `0`.
+ * So many steps as the shop writes them, reduced: 66 sixteenths are `4 1/8`, 10 are `5/8`, 48 are `3`.
  *
- * @param steps – the number counted in steps; rounded half away from zero
- * @param denominator – steps in one, a positive whole number
+ * @param steps – whole number ≥ 0
+ * @param denominator – steps in one, whole number ≥ 1
  */
 export function shopFraction(steps: number, denominator: number): string {
-  const count = Math.round(Math.abs(steps));
-  const whole = Math.floor(count / denominator);
-  const rest = count % denominator;
+  const whole = Math.floor(steps / denominator);
+  const rest = steps % denominator;
+  if (rest === 0) return `${whole}`;
   const common = greatestCommonDivisor(rest, denominator);
-  const fraction = rest === 0 ? '' : `${rest / common}/${denominator / common}`;
-  const written = whole === 0 && fraction ? fraction : `${whole} ${fraction}`.trimEnd();
-  return steps < 0 && count > 0 ? `-${written}` : written;
+  const fraction = `${rest / common}/${denominator / common}`;
+  return whole === 0 ? fraction : `${whole} ${fraction}`;
 }
 
 const greatestCommonDivisor = (a: number, b: number): number =>
