@@ -19,6 +19,11 @@ export const ASSUMPTION_RULES = [
   'press-crush-tolerance',
   'ratio-tolerance',
   'guess-tolerance',
+  'unsprung-tolerance',
+  'cg-height-tolerance',
+  'gauge-tolerance',
+  'marker-tolerance',
+  'clay-tolerance',
   // values
   'contact-ratio-one',
   'stop-ratio-one',

@@ -1,0 +1,91 @@
+import { CORNERS, type Corner } from '../finding/place.ts';
+import type { Problem } from '../finding/problem.ts';
+import { deepFreeze } from '../rig/freeze.ts';
+import type { Reading } from '../rig/reading.ts';
+import type { Rig } from '../rig/rig.ts';
+import { resolveSetup } from '../rig/setup-resolve.ts';
+import { buildCourses } from './build-courses.ts';
+import { buildEnd } from './build-end.ts';
+import { buildSpring, buildStop, TAPED } from './build-parts.ts';
+import { buildSetups } from './build-setups.ts';
+import { type RigDocument, whereOf } from './document.ts';
+import { Gaps } from './gaps.ts';
+import type { ReadBeside } from './read-beside.ts';
+import type { TypedQuantities } from './typed.ts';
+import { bodyPitchInertia, bodyRollInertia, USUAL } from './usual-value.ts';
+
+/** What was made of a file. The rig is good only when no problem was found, here or before. */
+export interface BuiltRig {
+  readonly rig: Rig;
+  readonly problems: readonly Problem[];
+  /** Every reading that was typed or assumed, by key. */
+  readonly readings: ReadonlyMap<string, Reading>;
+}
+
+const INERTIA = { dimension: 'inertia', tool: 'guess-tolerance' } as const;
+
+/** Builds the strict rig out of the typed quantities: fills gaps by marked assumptions, asks for what cannot be. */
+export function buildRig(document: RigDocument, typed: TypedQuantities, readBeside?: ReadBeside): BuiltRig {
+  const gaps = new Gaps(document, typed);
+  const cornerMass = Object.fromEntries(
+    CORNERS.map((corner) => [
+      corner,
+      gaps.needed(`measured.weights.${corner}`, { dimension: 'mass', tool: 'scale-tolerance' }),
+    ]),
+  ) as Record<Corner, Reading>;
+  const wheelbase = gaps.needed('measured.wheelbase', TAPED);
+  const front = buildEnd(gaps, 'front', cornerMass, readBeside);
+  const rear = buildEnd(gaps, 'rear', cornerMass, readBeside);
+  const frontSprung = cornerMass.frontLeft.value + cornerMass.frontRight.value - front.unsprungMass.value;
+  const rearSprung = cornerMass.rearLeft.value + cornerMass.rearRight.value - rear.unsprungMass.value;
+  const sprung = frontSprung + rearSprung;
+  const toFrontAxle = (wheelbase.value * rearSprung) / sprung;
+  const toRearAxle = (wheelbase.value * frontSprung) / sprung;
+  const track = (front.track.value + rear.track.value) / 2;
+  const rig: Rig = {
+    name: gaps.text('rig.name') ?? 'Rig without a name',
+    notes: gaps.text('rig.notes') ?? '',
+    wheelbase,
+    cornerMass,
+    cgHeight: gaps.readingOr(
+      'measured.cgHeight',
+      { dimension: 'length', tool: 'cg-height-tolerance' },
+      USUAL.cgHeight,
+    ),
+    rollInertia: gaps.readingOr('measured.rollInertia', INERTIA, bodyRollInertia(sprung, track)),
+    pitchInertia: gaps.readingOr(
+      'measured.pitchInertia',
+      INERTIA,
+      bodyPitchInertia(sprung, toFrontAxle, toRearAxle),
+    ),
+    front,
+    rear,
+    shelf: {
+      stops: Object.fromEntries(
+        gaps.names('parts.stops').map((id) => [id, buildStop(gaps, `parts.stops.${id}`, id, readBeside)]),
+      ),
+      springs: Object.fromEntries(
+        gaps.names('parts.springs').map((id) => [id, buildSpring(gaps, `parts.springs.${id}`, id)]),
+      ),
+    },
+    setups: buildSetups(gaps),
+    courses: buildCourses(gaps),
+    limits: {
+      reserve: gaps.readingOr('limits.reserve', { dimension: 'length', tool: 'choice' }, USUAL.reserve),
+      bodyAcceleration: gaps.readingOr(
+        'limits.bodyAcceleration',
+        { dimension: 'acceleration', tool: 'choice' },
+        USUAL.bodyAcceleration,
+      ),
+    },
+    assumptions: gaps.assumptions,
+  };
+  for (const id of Object.keys(rig.setups)) {
+    const setup = resolveSetup(rig, id);
+    if (setup.ok) continue;
+    gaps.problems.push(
+      ...setup.problems.map((problem) => ({ ...problem, where: whereOf(document, problem.where.key ?? '') })),
+    );
+  }
+  return { rig: deepFreeze(rig), problems: gaps.problems, readings: gaps.readings };
+}

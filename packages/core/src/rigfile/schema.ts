@@ -1,0 +1,198 @@
+import { z } from 'zod';
+import { besideFile, named, quantity, sided, table } from './leaf.ts';
+import { courseSchema } from './schema-course.ts';
+
+/**
+ * The shape of a rig file, schema 1. Quantities are text here and stay text: this schema has no transforms, so that
+ * it can be published as JSON Schema (2020-12). What a quantity means is worked out in `typed.ts`, what is missing
+ * is filled in `build.ts`. Paths of this schema are the keys of the readings.
+ */
+
+const notes = z.string().nullish().meta({ description: 'Anything worth remembering' });
+
+const curve = z
+  .union([
+    table('length', 'force', 'Press test: [crush, force] rows from [0 in, 0 lb], both rising'),
+    besideFile,
+  ])
+  .nullish();
+
+const stopPart = {
+  freeLength: quantity('length', 'Free length of the stop, off the rig'),
+  usableCrush: quantity(
+    'length',
+    'How far it may be crushed before it is too stiff or damaged; not its length',
+  ),
+  curve,
+  forceAtFullCrush: quantity('force', 'Force at the usable crush, when there is no press test'),
+  material: z
+    .enum(['rubber', 'polyurethane', 'foam'])
+    .nullish()
+    .meta({ description: 'Shapes the estimate when there is no press test' }),
+  rateFactor: quantity('stiffnessOverSpeed', 'Force gain per closing speed', { sign: 'notNegative' }),
+};
+
+const springPart = {
+  rate: quantity('rate', 'Spring rate at working deflection'),
+  freeLength: quantity('length', 'Coil length off the rig'),
+  solidLength: quantity('length', 'Coil length with all coils touching'),
+};
+
+const setting = z.union([
+  table('speed', 'force', 'Shaft speed and force, compression positive, rebound negative'),
+  besideFile,
+  z.strictObject({
+    dampingRatio: z.strictObject({
+      compression: quantity('ratio', 'Share of critical damping near zero speed, in bump'),
+      rebound: quantity('ratio', 'The same in rebound'),
+    }),
+  }),
+]);
+
+const tapeOf = (about: string) => quantity('length', about);
+const spread = (of: string) => tapeOf(`From left to right ${of}, at the axle`);
+const ratio = (of: string) =>
+  quantity('ratio', `Travel of the ${of} ÷ axle travel, both wheels moving alike`);
+const kept = (about: string) => quantity('length', about, { sign: 'notNegative' });
+
+const end = z
+  .strictObject({
+    axle: z
+      .strictObject({
+        kind: z.literal('solid').nullish().meta({ description: 'Solid axle' }),
+        track: tapeOf('Tyre centre to tyre centre'),
+        unsprungMass: quantity('mass', 'Whole axle with wheels, half of links and shocks'),
+        rollInertia: quantity('inertia', 'Roll inertia of the axle about its centre'),
+      })
+      .nullish(),
+    contacts: named(
+      z.strictObject({
+        name: z.string().nullish(),
+        gap: sided('length', 'Gap at ride height, along the motion of the point that touches', {
+          sign: 'notNegative',
+        }),
+        ratio: ratio('point that touches'),
+      }),
+    ).nullish(),
+    flex: kept('What frame, brackets and bushes give on the worst hit'),
+    spring: z
+      .strictObject({
+        ...springPart,
+        rideLength: tapeOf('Coil length at ride height'),
+        ratio: ratio('spring'),
+        spread: spread('spring'),
+        reserve: kept('To be left before the coils touch'),
+      })
+      .nullish(),
+    shock: z
+      .strictObject({
+        rideLength: tapeOf('Eye to eye at ride height'),
+        collapsedLength: tapeOf('Eye to eye fully closed'),
+        extendedLength: tapeOf('Eye to eye fully open'),
+        ratio: ratio('shock'),
+        spread: spread('shock mount'),
+        reserve: kept('To be left before the shock bottoms'),
+        droopReserve: kept('To be left before the shock tops out, strap stretched'),
+        setting: z.string().nullish().meta({ description: 'Which of the settings is on the rig now' }),
+        settings: named(setting).nullish(),
+      })
+      .nullish(),
+    stop: z
+      .strictObject({
+        gap: sided('length', 'Tip to strike pad at ride height', { sign: 'any' }),
+        ...stopPart,
+        ratio: ratio('stop'),
+        spread: spread('stop'),
+      })
+      .nullish(),
+    metalRate: quantity('rate', 'Stiffness of metal on metal behind the stop'),
+    strap: z
+      .strictObject({
+        length: tapeOf('Free length of the strap'),
+        stretch: quantity('ratio', 'Stretch at full load ÷ free length', { sign: 'notNegative' }),
+        tightAtShock: tapeOf('Eye to eye length of the shock when the strap comes tight'),
+        ratio: quantity('ratio', 'Strap travel ÷ shock travel'),
+      })
+      .nullish(),
+    hose: z
+      .strictObject({
+        freeLength: tapeOf('Free length of the brake hose between its fixed ends'),
+        distanceAtDroop: tapeOf('Between those ends at strap-stretched droop and full lock'),
+      })
+      .nullish(),
+    shaft: z
+      .strictObject({ droop: tapeOf('Droop travel before the driveshaft runs out of plunge or angle') })
+      .nullish(),
+    tyre: z
+      .strictObject({
+        rate: quantity('rate', 'Vertical rate at the pressure in use'),
+        damping: quantity('damping', 'Vertical damping', { sign: 'notNegative' }),
+        pressure: quantity('pressure', 'Inflation'),
+        radius: tapeOf('Hub to ground, loaded'),
+      })
+      .nullish(),
+    witness: z
+      .strictObject({
+        passes: z.array(kept('Axle travel of one pass').unwrap().unwrap()).nullish(),
+        clay: kept('Thinnest clay at the limiting contact'),
+      })
+      .nullish(),
+  })
+  .nullish();
+
+const moved = (about: string) => quantity('length', about, { sign: 'notNegative' });
+
+const endPatch = z
+  .strictObject({
+    stop: z.string().nullish().meta({ description: 'Other stop from parts.stops' }),
+    stopGap: quantity('length', 'Stop gap that will be set', { sign: 'any' }),
+    stopSpacer: moved('Solid piece behind the stop or under its pad'),
+    seatAndStopDrop: moved('Coil seat and stop lowered together on the frame'),
+    springSpacer: moved('Spacer on the same coil'),
+    spring: z.string().nullish().meta({ description: 'Other spring from parts.springs' }),
+    notch: named(moved('Material taken away at this contact').unwrap().unwrap()).nullish(),
+    shockSetting: z.string().nullish().meta({ description: 'Other setting of the same shock' }),
+    tyrePressure: quantity('pressure', 'Other inflation'),
+    addedLoad: quantity('mass', 'Mass added on this end above the springs', { sign: 'any' }),
+    strapLength: quantity('length', 'Other strap length'),
+  })
+  .nullish();
+
+export const rigFileSchema = z.strictObject({
+  schema: z.literal(1).meta({ description: 'Version of this format' }),
+  rig: z.strictObject({ name: z.string().nullish(), notes }).nullish(),
+  measured: z
+    .strictObject({
+      wheelbase: tapeOf('Front axle to rear axle'),
+      weights: z
+        .strictObject({
+          frontLeft: quantity('mass', 'Scale reading under this tyre, driver and fuel aboard'),
+          frontRight: quantity('mass', 'Scale reading under this tyre, driver and fuel aboard'),
+          rearLeft: quantity('mass', 'Scale reading under this tyre, driver and fuel aboard'),
+          rearRight: quantity('mass', 'Scale reading under this tyre, driver and fuel aboard'),
+        })
+        .nullish(),
+      cgHeight: tapeOf('Centre of gravity of the whole rig above the ground'),
+      rollInertia: quantity('inertia', 'Sprung mass about its own fore-and-aft axis'),
+      pitchInertia: quantity('inertia', 'Sprung mass about its own cross axis'),
+    })
+    .nullish(),
+  front: end,
+  rear: end,
+  parts: z
+    .strictObject({
+      stops: named(z.strictObject({ notes, ...stopPart })).nullish(),
+      springs: named(z.strictObject({ notes, ...springPart })).nullish(),
+    })
+    .nullish(),
+  setups: named(z.strictObject({ notes, front: endPatch, rear: endPatch })).nullish(),
+  courses: named(courseSchema).nullish(),
+  limits: z
+    .strictObject({
+      reserve: kept('Clearance that must be left on the worst hit'),
+      bodyAcceleration: quantity('acceleration', 'Peak body acceleration above rest that is accepted'),
+    })
+    .nullish(),
+});
+
+export type RigFile = z.infer<typeof rigFileSchema>;

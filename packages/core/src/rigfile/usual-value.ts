@@ -1,0 +1,94 @@
+import type { AssumptionRule } from '../rig/assumptions.ts';
+
+/** A value that stands in for one that nobody measured, with its 95 % half-width [SI]. */
+export interface Usual {
+  readonly rule: AssumptionRule;
+  readonly value: number;
+  readonly halfWidth: number;
+}
+
+const usual = (rule: AssumptionRule, value: number, halfWidth: number): Usual => ({ rule, value, halfWidth });
+
+const GRAVITY = 9.80665;
+
+/**
+ * Constants that fill gaps. All are common practice, no source, from the bands in `docs/theory/assumptions.md`:
+ * the middle of the band, and half its width as the 95 % half-width. Limits of the owner have no width.
+ */
+export const USUAL = {
+  /** A contact near the stop's station moves with the axle; off to the side it does not. */
+  contactRatio: usual('contact-ratio-one', 1, 0.05),
+  stopRatio: usual('stop-ratio-one', 1, 0.02),
+  springRatio: usual('spring-ratio-one', 1, 0.03),
+  /** Leaning 0 to 20°: cosine 1 to 0.94. */
+  shockRatio: usual('shock-ratio-upright', 0.97, 0.03),
+  cgHeight: usual('cg-height', 0.8, 0.15),
+  /** Boxed frame or tube: 6 to 12 mm. */
+  flex: usual('flex-boxed-frame', 0.009, 0.003),
+  coilReserve: usual('coil-reserve', 0.01, 0),
+  shockReserve: usual('shock-reserve', 0.01, 0),
+  shockDroopReserve: usual('shock-droop-reserve', 0.01, 0),
+  reserve: usual('reserve', 0.01, 0),
+  /** 2.5 g above rest. */
+  bodyAcceleration: usual('seat-limit', 2.5 * GRAVITY, 0),
+  /** Dynamic ÷ static stiffness 1.1 to 1.4 at about 1 m/s of closing speed. */
+  stopRateFactor: usual('stop-rate-factor', 0.25, 0.15),
+  tyreDamping: usual('tyre-damping', 300, 200),
+  tyreRadius: usual('tyre-radius', 0.43, 0.05),
+  /** Near rigid: a numerical device, stiff enough that metal gives less than a millimetre under a hard hit. */
+  metalRate: usual('metal-rate', 2e7, 1e7),
+  /** Webbing 2 to 10 %. */
+  strapStretch: usual('strap-stretch', 0.06, 0.04),
+  strapRatio: usual('strap-ratio-one', 1, 0.05),
+} as const;
+
+/** Springs, shocks and stops stand inboard of the tyres by half to three quarters of the track. */
+export const spreadFromTrack = (track: number): Usual =>
+  usual('spread-share-of-track', 0.63 * track, 0.1 * track);
+
+/** Unsprung share of the weight on an axle: 22 to 35 %. */
+export const unsprungFromWeight = (axleMass: number): Usual =>
+  usual('unsprung-share', 0.285 * axleMass, 0.065 * axleMass);
+
+/**
+ * Solid axle in roll: wheels at half the track (about two fifths of the mass) and a uniform beam between them,
+ * I = m·(track/2)²·(0.4 + 0.6/3).
+ */
+export function axleRollInertia(unsprungMass: number, track: number): Usual {
+  const value = 0.6 * unsprungMass * (track / 2) ** 2;
+  return usual('axle-roll-inertia', value, 0.3 * value);
+}
+
+/** Sprung mass in pitch: radius of gyration squared a little over the product of its distances to the axles. */
+export function bodyPitchInertia(sprungMass: number, toFrontAxle: number, toRearAxle: number): Usual {
+  const value = 1.15 * sprungMass * toFrontAxle * toRearAxle;
+  return usual('body-inertia', value, 0.3 * value);
+}
+
+/** Sprung mass in roll: radius of gyration about two fifths of the track. */
+export function bodyRollInertia(sprungMass: number, track: number): Usual {
+  const value = sprungMass * (0.42 * track) ** 2;
+  return usual('body-inertia', value, 0.3 * value);
+}
+
+/**
+ * Vertical rate of a 33 to 37 in light-truck tyre. Linear in inflation with an offset, laid through 80 to 160 N/mm at
+ * 10 to 15 psi and 170 to 300 N/mm at 24 to 30 psi; without a pressure, the whole band.
+ *
+ * @param pressure – [Pa], null when unknown
+ */
+export function tyreRate(pressure: number | null): Usual {
+  if (pressure === null) return usual('tyre-rate', 190e3, 110e3);
+  const value = 21e3 + 1.15 * pressure;
+  return usual('tyre-rate', value, 0.33 * value);
+}
+
+/** Shares of critical damping of a dual-use rig near zero speed: compression 0.2 to 0.35, rebound 0.45 to 0.75. */
+export const USUAL_DAMPING_RATIO = { compression: 0.28, rebound: 0.6 } as const;
+
+/** Exponent n of F = F_full·(x/x_full)ⁿ by what a stop is made of: 1.8–2.5, 1.3–2, 2.3–4. */
+export const STOP_EXPONENT = { rubber: 2.2, polyurethane: 1.6, foam: 2.6 } as const;
+export type StopMaterial = keyof typeof STOP_EXPONENT;
+
+/** Force at full crush when nothing else is known: rubber 5 to 15 kN, cast polyurethane 10 to 30, foam 6 to 15. */
+export const STOP_FORCE = { rubber: 10e3, polyurethane: 18e3, foam: 10e3 } as const;
