@@ -60,6 +60,8 @@ export type { SampledSide, Track } from './course/sampled.ts';
 export { heightAt, slopeAt } from './course/sampled.ts';
 export { sampleCourse } from './course/track.ts';
 export type { AxleModel, RideModel } from './ride/model.ts';
+export type { RunOptions } from './ride/run.ts';
+export { DEFAULT_TOLERANCE, runRide } from './ride/run.ts';
 export type {
   BodyRide,
   CornerRide,

@@ -1,0 +1,40 @@
+import { cubicIntegral, cubicValue, type MonotoneCubic } from '../numerics/monotone-cubic.ts';
+
+/**
+ * Bump stop with the metal behind it:
+ *
+ *     F = max(0, 1 + rateFactor·v)·(curve(c) + metalRate·m)        while touched, c > 0; m = crush beyond the metal's place, or 0
+ *
+ * The rate factor multiplies metal too: that is the law of the house's reference cases, where it stands for the loss
+ * in whatever is being crushed. It is an ad-hoc law: `rateFactor` has no physical part behind it, it makes a press
+ * curve stiffer when closing fast and softer when opening, and so loses energy. Read its size from a drop test.
+ *
+ * @param curve – force [N] against crush [m], from a press test
+ * @param crush – [m]; the law acts where it is positive
+ * @param metalCrush – crush beyond the metal's place [m], 0 while metal is not reached
+ * @param speed – closing speed [m/s], compression positive
+ * @returns force along the stop [N], ≥ 0 while touched
+ * @invariant dissipated power rateFactor·v²·elastic force ≥ 0
+ * @validity crush within the table; beyond it the end slope is carried on and a run reports it
+ */
+export function stopForce(
+  curve: MonotoneCubic,
+  rateFactor: number,
+  metalRate: number,
+  crush: number,
+  metalCrush: number,
+  speed: number,
+): number {
+  const gain = 1 + rateFactor * speed;
+  return gain > 0 ? gain * (cubicValue(curve, crush) + metalRate * metalCrush) : 0;
+}
+
+/** Energy held in a crushed stop and the metal behind it [J], by the elastic part of the law. */
+export function stopEnergy(
+  curve: MonotoneCubic,
+  metalRate: number,
+  crush: number,
+  metalCrush: number,
+): number {
+  return cubicIntegral(curve, crush) + (metalRate * metalCrush * metalCrush) / 2;
+}
