@@ -51,8 +51,13 @@ export { resolveSetup, setupNames } from './rig/setup-resolve.ts';
 
 // --- Statics and travel ---
 
+export type { TrialOptions } from './stance/draws.ts';
 export type { EndStance, StanceResult } from './stance/result.ts';
+export { stanceOf } from './stance/stance.ts';
+export type { Pose, SideGaps } from './travel/pose.ts';
+export { gapsAt } from './travel/pose.ts';
 export type { Blame, ContactLine, DroopLine, TravelColumn, TravelResult, Verdict } from './travel/result.ts';
+export { travelNeeds, travelOf } from './travel/travel.ts';
 
 // --- Ride ---
 
@@ -60,8 +65,6 @@ export type { SampledSide, Track } from './course/sampled.ts';
 export { heightAt, slopeAt } from './course/sampled.ts';
 export { sampleCourse } from './course/track.ts';
 export type { AxleModel, RideModel } from './ride/model.ts';
-export type { RunOptions } from './ride/run.ts';
-export { DEFAULT_TOLERANCE, runRide } from './ride/run.ts';
 export type {
   BodyRide,
   CornerRide,
@@ -71,9 +74,13 @@ export type {
   RideRun,
   RideStatus,
 } from './ride/result.ts';
+export type { RunOptions } from './ride/run.ts';
+export { DEFAULT_TOLERANCE, runRide } from './ride/run.ts';
 
 // --- Whole questions, asked here or through a worker ---
 
+export type { CheckOptions } from './jobs/check.ts';
+export { checkRig } from './jobs/check.ts';
 export type {
   CheckResult,
   CornerInterval,

@@ -1,0 +1,60 @@
+import { ENDS, type End } from '../finding/place.ts';
+import type { Setup } from '../rig/setup.ts';
+import { type Column, columnOf } from './columns.ts';
+import type { Draws } from './draws.ts';
+import type { Weights } from './weights.ts';
+
+/** A centre of gravity, sampled [m]: behind the front axle, left of the centre line, above the ground. */
+export interface SampledPlace {
+  readonly behindFrontAxle: Column;
+  readonly left: Column;
+  readonly height: Column;
+}
+
+/**
+ * Centres of gravity of the whole rig and of what stands on the springs, by moments of the wheel loads.
+ *
+ *     x = wheelbase·rear ÷ total,   y = Σ ends (left − right)·track ÷ 2 ÷ total
+ *     sprung height = (total·height − Σ axle mass·tyre radius) ÷ sprung mass
+ *
+ * @validity level ground, rig at ride height; axles have their centre of gravity at hub height on the centre line;
+ * the height is that of the rig as measured, whatever a setup lifts
+ * @source moment balance
+ */
+export function centresOfGravity(setup: Setup, weights: Weights, draws: Draws) {
+  const { rig, ends } = setup;
+  const length = draws.trials + 1;
+  const wheelbase = draws.of(rig.wheelbase);
+  const height = draws.of(rig.cgHeight);
+  const { corner, total, sprung, sprungEnd, sprungCorner } = weights;
+  const track = per((end) => draws.of(ends[end].base.track));
+  const axle = per((end) => draws.of(ends[end].base.unsprungMass));
+  const radius = per((end) => draws.of(ends[end].base.tyre.radius));
+  const leftMoment = (of: Weights['corner'], i: number) =>
+    ((of.frontLeft[i] - of.frontRight[i]) * track.front[i] +
+      (of.rearLeft[i] - of.rearRight[i]) * track.rear[i]) /
+    2;
+  const whole: SampledPlace = {
+    behindFrontAxle: columnOf(
+      length,
+      (i) => (wheelbase[i] * (corner.rearLeft[i] + corner.rearRight[i])) / total[i],
+    ),
+    left: columnOf(length, (i) => leftMoment(corner, i) / total[i]),
+    height,
+  };
+  const body: SampledPlace = {
+    behindFrontAxle: columnOf(length, (i) => (wheelbase[i] * sprungEnd.rear[i]) / sprung[i]),
+    left: columnOf(length, (i) => leftMoment(sprungCorner, i) / sprung[i]),
+    height: columnOf(
+      length,
+      (i) =>
+        (total[i] * height[i] - axle.front[i] * radius.front[i] - axle.rear[i] * radius.rear[i]) / sprung[i],
+    ),
+  };
+  return { whole, body };
+}
+
+const per = <T>(of: (end: End) => T): Record<End, T> => {
+  const [front, rear] = ENDS;
+  return { front: of(front), rear: of(rear) };
+};

@@ -1,0 +1,92 @@
+import type { End } from '../finding/place.ts';
+import type { ShockSetting } from '../rig/parts.ts';
+import type { Setup } from '../rig/setup.ts';
+import { type Column, columnOf, figureOf } from './columns.ts';
+import type { Draws } from './draws.ts';
+import { dampingRatioOf, ridePoles, ridePolesNear, type TwoMass, undampedModes } from './modes.ts';
+import type { EndStance } from './result.ts';
+import { settledLength, springLoads } from './springs.ts';
+import { tyreRate } from './tyre-rate.ts';
+import type { Weights } from './weights.ts';
+
+/** Springs and modes of one end, all with tolerance. */
+export function endStance(setup: Setup, end: End, weights: Weights, draws: Draws): EndStance {
+  const { base, spring, shockSetting } = setup.ends[end];
+  const length = draws.trials + 1;
+  const loads = springLoads(setup, end, weights, draws);
+  const rate = draws.of(spring.rate);
+  const ratio = draws.of(base.springRatio);
+  const mean = columnOf(length, (i) => (loads.left[i] + loads.right[i]) / 2);
+  const settled = settledLength(spring, mean, draws);
+  const sprung = weights.sprungEnd[end];
+  const unsprung = draws.of(base.unsprungMass);
+  const tyre = tyreRate(setup.ends[end], draws);
+  const tyreDamping = draws.of(base.tyre.damping);
+  const shockRatio = draws.of(base.shock.ratio);
+  const modelAt = (i: number, slope: number): TwoMass => ({
+    sprungMass: sprung[i],
+    unsprungMass: unsprung[i],
+    springRate: 2 * rate[i] * ratio[i] * ratio[i],
+    tyreRate: 2 * tyre[i],
+    damping: 2 * slope * shockRatio[i] * shockRatio[i],
+    tyreDamping: 2 * tyreDamping[i],
+  });
+  const ride = new Float64Array(length);
+  const hop = new Float64Array(length);
+  for (let i = 0; i < length; i += 1) {
+    const modes = undampedModes(modelAt(i, 0));
+    ride[i] = modes.ride / (2 * Math.PI);
+    hop[i] = modes.hop / (2 * Math.PI);
+  }
+  const slopes = slopesAtRest(shockSetting);
+  const damping = (slope: number) =>
+    figureOf(
+      'ratio',
+      dampingColumn(length, (i) => modelAt(i, slope)),
+    );
+  return {
+    springLoad: { left: figureOf('force', loads.left), right: figureOf('force', loads.right) },
+    settledDeflection: figureOf(
+      'length',
+      columnOf(length, (i) => mean[i] / rate[i]),
+    ),
+    settledLength: settled && figureOf('length', settled),
+    rateAtAxle: figureOf(
+      'rate',
+      columnOf(length, (i) => rate[i] * ratio[i] * ratio[i]),
+    ),
+    rideFrequency: figureOf('frequency', ride),
+    hopFrequency: figureOf('frequency', hop),
+    dampingRatio: { compression: damping(slopes.compression), rebound: damping(slopes.rebound) },
+  };
+}
+
+/** ζ of the ride mode over the trials; the poles of a trial are found from those of the nominal rig. */
+function dampingColumn(length: number, modelAt: (index: number) => TwoMass): Column {
+  const column = new Float64Array(length);
+  const nominal = ridePoles(modelAt(0));
+  column[0] = dampingRatioOf(nominal);
+  for (let i = 1; i < length; i += 1) {
+    const model = modelAt(i);
+    const near = ridePolesNear(model, nominal);
+    column[i] = dampingRatioOf(Number.isFinite(near.c) ? near : ridePoles(model));
+  }
+  return column;
+}
+
+/**
+ * Slope of a shock table on both sides of rest [N·s/m]: from rest to the first measured speed, each way.
+ *
+ * @validity a table says nothing below its first speed; friction there makes real shocks steeper
+ */
+export function slopesAtRest({ speed, force }: ShockSetting): { compression: number; rebound: number } {
+  const up = speed.findIndex((v) => v > 0);
+  const down = speed.findLastIndex((v) => v < 0);
+  const zero = speed.indexOf(0);
+  // Without a point at rest the curve goes through zero force there.
+  const atRest = zero >= 0 ? force[zero] : 0;
+  return {
+    compression: up >= 0 ? (force[up] - atRest) / speed[up] : 0,
+    rebound: down >= 0 ? (force[down] - atRest) / speed[down] : 0,
+  };
+}
