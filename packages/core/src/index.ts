@@ -64,6 +64,7 @@ export { travelNeeds, travelOf } from './travel/travel.ts';
 export type { SampledSide, Track } from './course/sampled.ts';
 export { heightAt, slopeAt } from './course/sampled.ts';
 export { sampleCourse } from './course/track.ts';
+export { rideModels } from './ride/from-setup.ts';
 export type { AxleModel, RideModel } from './ride/model.ts';
 export type {
   BodyRide,
@@ -89,6 +90,7 @@ export type {
   RideRequest,
   ToWorker,
 } from './jobs/protocol.ts';
+export { FASTEST, rideRig, SLOWEST } from './jobs/ride.ts';
 
 // --- Force tables: how a measured stop and shock are read between their points ---
 

@@ -1,0 +1,103 @@
+import type { Track } from '../course/sampled.ts';
+import { sampleCourse } from '../course/track.ts';
+import type { Dimension, Figure } from '../finding/figure.ts';
+import { CORNERS, type Corner } from '../finding/place.ts';
+import { bad, good, type Result } from '../finding/problem.ts';
+import { rideModels } from '../ride/from-setup.ts';
+import type { RideModel } from '../ride/model.ts';
+import type { RideRun } from '../ride/result.ts';
+import { runRide } from '../ride/run.ts';
+import { resolveSetup } from '../rig/setup-resolve.ts';
+import { drawsOf } from '../stance/draws.ts';
+import { travelNeeds } from '../travel/travel.ts';
+import type { CornerInterval, RideAnswer, RideRequest } from './protocol.ts';
+import { rideFindings } from './ride-findings.ts';
+
+/** Fastest speed that is worth an answer [m/s], 134 mph: beyond it somebody mistook a unit. */
+export const FASTEST = 60;
+/** Slowest [m/s], 0.22 mph. */
+export const SLOWEST = 0.1;
+
+/** Time left at the end for the rig to settle [s]. */
+const SETTLE = 1.5;
+/** How long a rig that is let go is watched [s]. */
+const DROP_DURATION = 3;
+/** Trials ask for spread, not for a fourth digit: their local error may be this much larger. */
+const TRIAL_TOLERANCE = 3e-4;
+
+/**
+ * Drives one setup over one course: the run at the nominal readings with its history, the interval of every headline
+ * figure under the measurement tolerances, and findings against the owner's limits.
+ *
+ * @param onProgress – share of the work done, 0…1, never falling
+ * @failure `ask-speed-absurd`, `ask-unknown-setup`, or the readings that the setup still needs
+ */
+export function rideRig(request: RideRequest, onProgress?: (share: number) => void): Result<RideAnswer> {
+  const { rig, speed, course } = request;
+  if (!(speed >= SLOWEST && speed <= FASTEST)) {
+    return bad({
+      code: 'ask-speed-absurd',
+      where: { key: 'speed' },
+      found: `${speed} m/s`,
+      accepted: `${SLOWEST} m/s to ${FASTEST} m/s, for example 20 mph or 32 km/h`,
+    });
+  }
+  const resolved = resolveSetup(rig, request.setup);
+  if (!resolved.ok) return resolved;
+  const setup = resolved.value;
+  const needs = travelNeeds(setup);
+  if (needs.length > 0) return bad(...needs);
+
+  const modelOf = rideModels(setup, drawsOf(rig));
+  const track = sampleCourse(course);
+  const drive = (model: RideModel, historyRate: number, tolerance?: number): RideRun =>
+    runRide(model, track, { speed, duration: durationOf(track, model, speed), historyRate, tolerance });
+  const run = drive(modelOf(0), request.historyRate);
+  const runs: RideRun[] = [];
+  for (let trial = 1; trial <= request.trials; trial += 1) {
+    onProgress?.(trial / (request.trials + 1));
+    const one = drive(modelOf(trial), 0, TRIAL_TOLERANCE);
+    if (one.status === 'finished') runs.push(one);
+  }
+  onProgress?.(1);
+
+  const figure = (dimension: Dimension, of: (one: RideRun) => number): Figure => ({
+    dimension,
+    value: of(run),
+    tolerance: spread(runs, run, of),
+  });
+  const corners = Object.fromEntries(
+    CORNERS.map((corner): [Corner, CornerInterval] => [
+      corner,
+      {
+        peakCrush: figure('length', (one) => one.corners[corner].peakCrush),
+        clearance: figure('length', (one) => one.corners[corner].clearance),
+        peakStopForce: figure('force', (one) => one.corners[corner].peakStopForce),
+        airborneShare: figure('ratio', (one) => one.corners[corner].airborneShare),
+      },
+    ]),
+  ) as Record<Corner, CornerInterval>;
+  const body = {
+    peakAcceleration: figure('acceleration', (one) => one.body.peakAcceleration),
+    rmsAcceleration: figure('acceleration', (one) => one.body.rmsAcceleration),
+  };
+  const answer = { rig: rig.name, setup: setup.id, course: request.courseName, speed, run, corners, body };
+  return good({ ...answer, findings: rideFindings(setup, answer, runs) });
+}
+
+/** Until the rear axle has passed the last of the ground, and a little more. */
+function durationOf(track: Track, model: RideModel, speed: number): number {
+  if (track.initialLift > 0) return DROP_DURATION;
+  return (track.end + model.sprung.toFrontAxle + model.sprung.toRearAxle) / speed + SETTLE;
+}
+
+/**
+ * 95 % half-width of a figure about its nominal value: twice the root mean square deviation of the trials (k = 2).
+ * A few dozen trials cannot show a 2.5 % tail, so the quantile is not read from them.
+ */
+function spread(runs: readonly RideRun[], run: RideRun, of: (one: RideRun) => number): number | null {
+  if (runs.length < 2) return null;
+  const centre = of(run);
+  const squares = runs.reduce((sum, one) => sum + (of(one) - centre) ** 2, 0);
+  return 2 * Math.sqrt(squares / runs.length);
+}

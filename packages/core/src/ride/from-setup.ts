@@ -1,0 +1,103 @@
+import { CORNERS, type Corner, cornerAt, type End, type Side } from '../finding/place.ts';
+import type { Setup } from '../rig/setup.ts';
+import type { Draws } from '../stance/draws.ts';
+import { STANDARD_GRAVITY } from '../stance/gravity.ts';
+import { tyreRate } from '../stance/tyre-rate.ts';
+import { weightsOf } from '../stance/weights.ts';
+import { droopOf } from '../travel/droop.ts';
+import { type SampledColumn, sampleColumn } from '../travel/sampled-column.ts';
+import type { AxleModel, RideModel } from './model.ts';
+
+/**
+ * What a strap or a topped-out shock does, since nobody measures it at home: stiff against a tyre, and with a loss.
+ * Assumed for every rig, `common practice, no source`; it bears on what happens in droop, hardly on any crush.
+ */
+const DROOP_RATE = 5e5;
+const DROOP_RATE_FACTOR = 0.2;
+
+/**
+ * The ride model of a setup in any trial: index 0 is the rig at its nominal readings, 1 … trials the sampled ones.
+ *
+ * Mass and lengths come from the same columns as the travel verdict: metal stands where the first hard contact of the
+ * corner does, the stop where its gap ends in this setup.
+ *
+ * @validity left and right share the load of their axle evenly here, whatever the scales said: an uneven rig rides on
+ * its mean. Spring rates, ratios and tables are constant over the travel. Force tables carry no tolerance.
+ */
+export function rideModels(setup: Setup, draws: Draws): (trial: number) => RideModel {
+  const { rig } = setup;
+  const weights = weightsOf(setup, draws);
+  const columns = Object.fromEntries(
+    CORNERS.map((corner) => [corner, sampleColumn(setup, corner, draws)]),
+  ) as Record<Corner, SampledColumn>;
+  const wheelbase = draws.of(rig.wheelbase);
+  const axles = {
+    front: axleModels(setup, 'front', columns, draws),
+    rear: axleModels(setup, 'rear', columns, draws),
+  };
+  return (trial) => {
+    const mass = weights.sprung[trial];
+    const toFrontAxle = (wheelbase[trial] * weights.sprungEnd.rear[trial]) / mass;
+    return {
+      sprung: {
+        mass,
+        rollInertia: draws.of(rig.rollInertia)[trial],
+        pitchInertia: draws.of(rig.pitchInertia)[trial],
+        toFrontAxle,
+        toRearAxle: wheelbase[trial] - toFrontAxle,
+      },
+      axles: { front: axles.front(trial), rear: axles.rear(trial) },
+      gravity: STANDARD_GRAVITY,
+    };
+  };
+}
+
+function axleModels(
+  setup: Setup,
+  end: End,
+  columns: Readonly<Record<Corner, SampledColumn>>,
+  draws: Draws,
+): (trial: number) => AxleModel {
+  const { base, spring, stop, shockSetting } = setup.ends[end];
+  const rate = tyreRate(setup.ends[end], draws);
+  const { moves } = columns[cornerAt(end, 'left')];
+  const droop = droopOf(setup, end, moves, draws).filter(({ id }) => id === 'shock' || id === 'strap');
+  return (trial) => {
+    const at = (reading: Parameters<Draws['of']>[0]): number => draws.of(reading)[trial];
+    const stopRatio = at(base.stopMount.ratio);
+    const perSide = (of: (column: SampledColumn) => number): Readonly<Record<Side, number>> => ({
+      left: of(columns[cornerAt(end, 'left')]),
+      right: of(columns[cornerAt(end, 'right')]),
+    });
+    return {
+      mass: at(base.unsprungMass),
+      rollInertia: at(base.axleRollInertia),
+      halfTrack: at(base.track) / 2,
+      spring: { halfStation: at(base.springSpread) / 2, rate: at(spring.rate), ratio: at(base.springRatio) },
+      shock: {
+        halfStation: at(base.shock.spread) / 2,
+        ratio: at(base.shock.ratio),
+        speed: shockSetting.speed,
+        force: shockSetting.force,
+      },
+      stop: {
+        halfStation: at(base.stopMount.spread) / 2,
+        ratio: stopRatio,
+        gap: perSide((column) => column.freeBump[trial] * stopRatio),
+        crush: stop.crush,
+        force: stop.force,
+        rateFactor: at(stop.rateFactor),
+      },
+      metal: {
+        atCrush: perSide((column) => (column.hard[trial] - column.freeBump[trial]) * stopRatio),
+        rate: at(base.metalRate),
+      },
+      droopLimit: {
+        at: Math.min(...droop.map(({ travel }) => travel[trial])),
+        rate: DROOP_RATE,
+        rateFactor: DROOP_RATE_FACTOR,
+      },
+      tyre: { rate: rate[trial], damping: at(base.tyre.damping) },
+    };
+  };
+}
