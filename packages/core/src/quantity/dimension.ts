@@ -1,8 +1,8 @@
 import type { Dimension } from '../finding/figure.ts';
 
 /**
- * A unit as people type it. SI value = amount × times ÷ over: two integers wherever the definition is decimal, so
- * that `4 1/8 in` and `104.775 mm` become the same double.
+ * A unit as people type it. SI value = amount × times ÷ over: two whole numbers wherever the definition is decimal,
+ * so that a shop fraction is rounded once (`4 1/8 in` is the double nearest to 0.104775).
  */
 export interface Unit {
   /** The spelling we write. */

@@ -56,8 +56,12 @@ function convert({ value, tolerance }: Written, dimension: Dimension): Numbers |
   return isTrouble(halves) ? halves : { value: meant.value, ...halves };
 }
 
-/** Long or many-lined text as one short line, so that a problem stays one line. */
+/** Long or many-lined text as one short line of whole characters, so that a problem stays one line. */
 function shortened(text: string): string {
-  const line = text.slice(0, SHOWN_OF_BAD_TEXT + 1).replace(/[\s\p{Cc}\p{Cs}]+/gu, ' ');
-  return text.length > SHOWN_OF_BAD_TEXT ? `${line.slice(0, SHOWN_OF_BAD_TEXT)}…` : line;
+  const characters = Array.from(text.slice(0, 2 * SHOWN_OF_BAD_TEXT + 2));
+  const line = characters
+    .slice(0, SHOWN_OF_BAD_TEXT)
+    .join('')
+    .replace(/[\s\p{Cc}\p{Cs}]+/gu, ' ');
+  return characters.length > SHOWN_OF_BAD_TEXT ? `${line}…` : line;
 }
