@@ -22,6 +22,7 @@ export const PROBLEM_CODES = [
   'file-duplicate-key',
   'file-alias-refused',
   'file-exists',
+  'file-more-problems',
   // rig file
   'rig-key-missing',
   'rig-key-unknown',

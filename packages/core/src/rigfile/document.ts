@@ -10,7 +10,6 @@ export type Plain = string | number | boolean | readonly Plain[] | { readonly [k
 
 /** The file as text, as tree with comments, and as plain values that know where they stand. */
 export interface RigDocument {
-  readonly file: string | undefined;
   readonly text: string;
   readonly tree: Document.Parsed;
   readonly plain: Plain;
@@ -31,10 +30,10 @@ export interface OpenedDocument {
  * @failure `file-too-large`, `file-not-text`, `file-not-yaml` (also for an empty file), `file-alias-refused`,
  * `file-duplicate-key`, `rig-wrong-shape`. The document is null only when nothing can be made of the text.
  */
-export function openDocument(text: string, file?: string): OpenedDocument {
+export function openDocument(text: string): OpenedDocument {
   const refuse = (code: Problem['code'], found: string, accepted: string, line?: number): OpenedDocument => ({
     document: null,
-    problems: [{ code, where: { ...(file ? { file } : {}), ...(line ? { line } : {}) }, found, accepted }],
+    problems: [{ code, where: line ? { line } : {}, found, accepted }],
   });
   if (text.length > MAX_RIG_CHARACTERS) {
     return refuse('file-too-large', `${text.length} characters`, `at most ${MAX_RIG_CHARACTERS} characters`);
@@ -52,11 +51,13 @@ export function openDocument(text: string, file?: string): OpenedDocument {
     });
   } catch {
     // The parser recurses: thousands of nested brackets end its stack.
-    return refuse('file-not-yaml', 'brackets nested too deep', 'YAML 1.2');
+    return refuse('file-not-yaml', 'brackets nested too deep', `${MAX_DEPTH} levels`);
   }
   const syntax = tree.errors[0];
   if (syntax) {
     const { line } = lineCounter.linePos(syntax.pos[0]);
+    const deep = /call stack|depth/i.test(syntax.message);
+    if (deep) return refuse('file-not-yaml', 'brackets nested too deep', `${MAX_DEPTH} levels`, line);
     return refuse('file-not-yaml', lineAt(text, line), firstSentence(syntax.message), line);
   }
   if (tree.contents === null)
@@ -64,16 +65,16 @@ export function openDocument(text: string, file?: string): OpenedDocument {
   if (!isMap(tree.contents)) {
     return refuse('file-not-yaml', lineAt(text, 1), 'keys with values, beginning with schema: 1', 1);
   }
-  const reader = new TreeReader(text, lineCounter, file);
+  const reader = new TreeReader(text, lineCounter);
   const plain = reader.read(tree.contents, [], 0) ?? {};
   const { typed, lines, problems } = reader;
-  return { document: { file, text, tree, plain, typed, lines }, problems };
+  return { document: { text, tree, plain, typed, lines }, problems };
 }
 
 /** Place of a dotted path: its own line, or that of the nearest key above it which exists. */
 export function whereOf(document: RigDocument, key: string): Where {
   const line = lineOf(document, key);
-  return { ...(document.file ? { file: document.file } : {}), ...(line ? { line } : {}), key };
+  return line ? { line, key } : { key };
 }
 
 function lineOf(document: RigDocument, key: string): number | undefined {
@@ -94,7 +95,6 @@ class TreeReader {
   constructor(
     private readonly text: string,
     private readonly lineCounter: LineCounter,
-    private readonly file: string | undefined,
   ) {}
 
   read(node: unknown, path: readonly string[], depth: number): Plain | undefined {
@@ -130,6 +130,7 @@ class TreeReader {
   ): Plain {
     const entries: [string, Plain][] = [];
     const seen = new Map<string, number>();
+    const twice = new Set<string>();
     for (const pair of items) {
       if (!isScalar(pair.key)) {
         if (isAlias(pair.key)) this.refuseAlias(pair.key, path.join('.'));
@@ -141,6 +142,8 @@ class TreeReader {
       const line = this.lineOfNode(pair.key);
       const first = seen.get(name);
       if (first !== undefined) {
+        if (twice.has(name)) continue;
+        twice.add(name);
         this.problem(
           'file-duplicate-key',
           line,
@@ -186,7 +189,7 @@ class TreeReader {
     found: string,
     accepted: string,
   ) {
-    const where = { ...(this.file ? { file: this.file } : {}), ...(line ? { line } : {}), key };
+    const where = line ? { line, key } : { key };
     this.problems.push({ code, where, found: shorten(found), accepted });
   }
 }

@@ -1,4 +1,9 @@
 /** Text ⇄ rig. Apart from the public surface of core, so that a worker need not load a YAML parser. */
 export { MAX_RIG_CHARACTERS } from './document.ts';
+export { editRig, type RigFileEdit } from './edit.ts';
+export { type FieldState, fieldsOf } from './fields.ts';
+export { rigJsonSchema } from './json-schema.ts';
+export { nearest } from './nearest.ts';
 export { type ReadRigOptions, readRig } from './read.ts';
 export type { ReadBeside } from './read-beside.ts';
+export { starterRig } from './starter.ts';

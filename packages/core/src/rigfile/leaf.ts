@@ -13,6 +13,8 @@ export interface LeafInfo {
   readonly sign: Sign;
   /** Parameters of the ground are chosen, not measured: no tolerance. */
   readonly exact: boolean;
+  /** No sound estimate exists: it is asked for. */
+  readonly needed: boolean;
   readonly about: string;
 }
 
@@ -43,13 +45,15 @@ const EXAMPLES: Readonly<Record<Dimension, readonly string[]>> = {
 interface LeafOptions {
   readonly sign?: Sign;
   readonly exact?: boolean;
+  readonly needed?: boolean;
 }
 
 /** A quantity as text with its unit. A ratio may also stand as a bare number. */
 export function quantity(dimension: Dimension, about: string, options: LeafOptions = {}) {
   const text = dimension === 'ratio' ? z.union([z.string(), z.number()]) : z.string();
   const leaf = text.meta({ description: about, examples: [...EXAMPLES[dimension]] });
-  leaves.add(leaf, { dimension, sign: options.sign ?? 'positive', exact: options.exact ?? false, about });
+  const { sign = 'positive', exact = false, needed = false } = options;
+  leaves.add(leaf, { dimension, sign, exact, needed, about });
   return leaf.nullish();
 }
 

@@ -5,7 +5,7 @@ import { openDocument, type RigDocument } from './document.ts';
 import { versionProblem } from './migrate/version.ts';
 import type { ReadBeside } from './read-beside.ts';
 import { shapeProblems } from './shape-check.ts';
-import { type TypedQuantities, typedQuantities } from './typed.ts';
+import { typedQuantities } from './typed.ts';
 
 export interface ReadRigOptions {
   /** Name of the file for messages. */
@@ -17,11 +17,13 @@ export interface ReadRigOptions {
 /** Everything that can be known of a file, even of one with problems. */
 export interface RigReadout {
   readonly document: RigDocument | null;
-  readonly typed: TypedQuantities | null;
   readonly built: BuiltRig | null;
-  /** By line, then in the order found. */
+  /** In the order of the file. */
   readonly problems: readonly Problem[];
 }
+
+/** Nobody reads more messages than this at once. */
+const MOST_PROBLEMS = 60;
 
 /**
  * Reads a rig file: text → YAML → shape → quantities → rig. Every problem of all four is reported in one pass;
@@ -32,17 +34,35 @@ export interface RigReadout {
  * @failure problems of files, quantities and rig files (`finding/codes.ts`)
  */
 export function readRig(text: string, options: ReadRigOptions = {}): Result<Rig> {
-  const { built, problems } = readout(text, options);
-  return built && problems.length === 0 ? { ok: true, value: built.rig } : { ok: false, problems };
+  const { built, problems } = readout(text, options.readBeside);
+  if (built && problems.length === 0) return { ok: true, value: built.rig };
+  const { file } = options;
+  if (file === undefined) return { ok: false, problems };
+  return {
+    ok: false,
+    problems: problems.map((problem) => ({ ...problem, where: { file, ...problem.where } })),
+  };
 }
 
-/** The same, with everything that was found on the way: what the Measure step shows. */
-export function readout(text: string, { file, readBeside }: ReadRigOptions = {}): RigReadout {
-  const { document, problems: fileProblems } = openDocument(text, file);
-  if (!document) return { document, typed: null, built: null, problems: fileProblems };
+let last: { text: string; readBeside: ReadBeside | undefined; readout: RigReadout } | null = null;
+
+/**
+ * The same with everything found on the way, for the Measure step. The answer for the last text is kept, because
+ * page and rig ask for the same text one after the other at every keystroke; a table file beside may change
+ * meanwhile, so a rig that can read one is always read again.
+ */
+export function readout(text: string, readBeside?: ReadBeside): RigReadout {
+  if (last && last.text === text && !last.readBeside && !readBeside) return last.readout;
+  last = { text, readBeside, readout: readAfresh(text, readBeside) };
+  return last.readout;
+}
+
+function readAfresh(text: string, readBeside?: ReadBeside): RigReadout {
+  const { document, problems: fileProblems } = openDocument(text);
+  if (!document) return { document, built: null, problems: fileProblems };
   const version = versionProblem(document);
   // A file of another version has other keys: every further message would mislead.
-  if (version) return { document, typed: null, built: null, problems: [...fileProblems, version] };
+  if (version) return { document, built: null, problems: few([...fileProblems, version]) };
   const typed = typedQuantities(document);
   const built = buildRig(document, typed, readBeside);
   const problems = [
@@ -51,10 +71,19 @@ export function readout(text: string, { file, readBeside }: ReadRigOptions = {})
     ...typed.problems,
     ...built.problems,
   ];
-  return { document, typed, built, problems: inFileOrder(problems) };
+  return { document, built, problems: few(inFileOrder(problems)) };
 }
 
 function inFileOrder(problems: readonly Problem[]): readonly Problem[] {
-  const last = Number.MAX_SAFE_INTEGER;
-  return [...problems].sort((a, b) => (a.where.line ?? last) - (b.where.line ?? last));
+  const end = Number.MAX_SAFE_INTEGER;
+  return [...problems].sort((a, b) => (a.where.line ?? end) - (b.where.line ?? end));
+}
+
+function few(problems: readonly Problem[]): readonly Problem[] {
+  if (problems.length <= MOST_PROBLEMS) return problems;
+  const rest = `${problems.length - MOST_PROBLEMS} more`;
+  return [
+    ...problems.slice(0, MOST_PROBLEMS),
+    { code: 'file-more-problems', where: {}, found: rest, accepted: 'those above first' },
+  ];
 }

@@ -22,6 +22,7 @@ const stopPart = {
   usableCrush: quantity(
     'length',
     'How far it may be crushed before it is too stiff or damaged; not its length',
+    { needed: true },
   ),
   curve,
   forceAtFullCrush: quantity('force', 'Force at the usable crush, when there is no press test'),
@@ -33,7 +34,7 @@ const stopPart = {
 };
 
 const springPart = {
-  rate: quantity('rate', 'Spring rate at working deflection'),
+  rate: quantity('rate', 'Spring rate at working deflection', { needed: true }),
   freeLength: quantity('length', 'Coil length off the rig'),
   solidLength: quantity('length', 'Coil length with all coils touching'),
 };
@@ -50,6 +51,7 @@ const setting = z.union([
 ]);
 
 const tapeOf = (about: string) => quantity('length', about);
+const neededTape = (about: string) => quantity('length', about, { needed: true });
 const spread = (of: string) => tapeOf(`From left to right ${of}, at the axle`);
 const ratio = (of: string) =>
   quantity('ratio', `Travel of the ${of} ÷ axle travel, both wheels moving alike`);
@@ -60,7 +62,7 @@ const end = z
     axle: z
       .strictObject({
         kind: z.literal('solid').nullish().meta({ description: 'Solid axle' }),
-        track: tapeOf('Tyre centre to tyre centre'),
+        track: neededTape('Tyre centre to tyre centre'),
         unsprungMass: quantity('mass', 'Whole axle with wheels, half of links and shocks'),
         rollInertia: quantity('inertia', 'Roll inertia of the axle about its centre'),
       })
@@ -70,6 +72,7 @@ const end = z
         name: z.string().nullish(),
         gap: sided('length', 'Gap at ride height, along the motion of the point that touches', {
           sign: 'notNegative',
+          needed: true,
         }),
         ratio: ratio('point that touches'),
       }),
@@ -99,7 +102,7 @@ const end = z
       .nullish(),
     stop: z
       .strictObject({
-        gap: sided('length', 'Tip to strike pad at ride height', { sign: 'any' }),
+        gap: sided('length', 'Tip to strike pad at ride height', { sign: 'any', needed: true }),
         ...stopPart,
         ratio: ratio('stop'),
         spread: spread('stop'),
@@ -108,20 +111,20 @@ const end = z
     metalRate: quantity('rate', 'Stiffness of metal on metal behind the stop'),
     strap: z
       .strictObject({
-        length: tapeOf('Free length of the strap'),
+        length: neededTape('Free length of the strap'),
         stretch: quantity('ratio', 'Stretch at full load ÷ free length', { sign: 'notNegative' }),
-        tightAtShock: tapeOf('Eye to eye length of the shock when the strap comes tight'),
+        tightAtShock: neededTape('Eye to eye length of the shock when the strap comes tight'),
         ratio: quantity('ratio', 'Strap travel ÷ shock travel'),
       })
       .nullish(),
     hose: z
       .strictObject({
-        freeLength: tapeOf('Free length of the brake hose between its fixed ends'),
-        distanceAtDroop: tapeOf('Between those ends at strap-stretched droop and full lock'),
+        freeLength: neededTape('Free length of the brake hose between its fixed ends'),
+        distanceAtDroop: neededTape('Between those ends at strap-stretched droop and full lock'),
       })
       .nullish(),
     shaft: z
-      .strictObject({ droop: tapeOf('Droop travel before the driveshaft runs out of plunge or angle') })
+      .strictObject({ droop: neededTape('Droop travel before the driveshaft runs out of plunge or angle') })
       .nullish(),
     tyre: z
       .strictObject({
@@ -163,13 +166,21 @@ export const rigFileSchema = z.strictObject({
   rig: z.strictObject({ name: z.string().nullish(), notes }).nullish(),
   measured: z
     .strictObject({
-      wheelbase: tapeOf('Front axle to rear axle'),
+      wheelbase: neededTape('Front axle to rear axle'),
       weights: z
         .strictObject({
-          frontLeft: quantity('mass', 'Scale reading under this tyre, driver and fuel aboard'),
-          frontRight: quantity('mass', 'Scale reading under this tyre, driver and fuel aboard'),
-          rearLeft: quantity('mass', 'Scale reading under this tyre, driver and fuel aboard'),
-          rearRight: quantity('mass', 'Scale reading under this tyre, driver and fuel aboard'),
+          frontLeft: quantity('mass', 'Scale reading under this tyre, driver and fuel aboard', {
+            needed: true,
+          }),
+          frontRight: quantity('mass', 'Scale reading under this tyre, driver and fuel aboard', {
+            needed: true,
+          }),
+          rearLeft: quantity('mass', 'Scale reading under this tyre, driver and fuel aboard', {
+            needed: true,
+          }),
+          rearRight: quantity('mass', 'Scale reading under this tyre, driver and fuel aboard', {
+            needed: true,
+          }),
         })
         .nullish(),
       cgHeight: tapeOf('Centre of gravity of the whole rig above the ground'),
