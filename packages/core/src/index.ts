@@ -24,6 +24,7 @@ export { parseQuantity } from './quantity/parse.ts';
 export type { Quantity, UnitSystem } from './quantity/quantity.ts';
 export { acceptedUnits } from './quantity/unit-name.ts';
 export type { Assumption, AssumptionRule } from './rig/assumptions.ts';
+export { ASSUMPTION_RULES } from './rig/assumptions.ts';
 export type { CourseShape, CourseSpec, Wave } from './rig/course-spec.ts';
 export type { ShockSetting, Spring, Stop } from './rig/parts.ts';
 export type { Origin, Reading, Sided, ValueOf } from './rig/reading.ts';
@@ -98,3 +99,8 @@ export type { MonotoneCubic } from './numerics/monotone-cubic.ts';
 export { cubicIntegral, cubicSlope, cubicValue, monotoneCubic } from './numerics/monotone-cubic.ts';
 export type { PiecewiseLinear } from './numerics/piecewise-linear.ts';
 export { linearValue, piecewiseLinear } from './numerics/piecewise-linear.ts';
+
+// --- Chance: the numbers behind the trials ---
+
+export { normalQuantile } from './numerics/normal-quantile.ts';
+export { normalTrials } from './numerics/sampling.ts';
