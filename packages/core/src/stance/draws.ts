@@ -1,5 +1,5 @@
 import { NormalTable } from '../numerics/sampling.ts';
-import type { Reading, ValueOf } from '../rig/reading.ts';
+import { nominal, type Reading, type ValueOf } from '../rig/reading.ts';
 import type { Rig } from '../rig/rig.ts';
 
 /** How many trials, from which seed. */
@@ -51,6 +51,15 @@ export function drawsOf(rig: Rig, options: TrialOptions = {}): Draws {
   return made;
 }
 
+/** Formulas at the nominal readings alone: columns of one element. */
+export const NOMINAL_DRAWS: Draws = {
+  trials: 0,
+  seed: 0,
+  of: (reading) => Float64Array.of(reading.value),
+  scores: () => new Float64Array(0),
+  trial: () => nominal,
+};
+
 function draw(rig: Rig, normals: NormalTable): Draws {
   const dimensions = new Map<string, number>();
   numberKeys(rig, dimensions);
@@ -89,7 +98,7 @@ function sampled(reading: Reading, scores: Float64Array): Float64Array {
   for (let i = 0; i < scores.length; i += 1) {
     const score = scores[i];
     const sample = value + score * (score > 0 ? up : down);
-    column[i + 1] = sample > floor ? sample : floor;
+    column[i + 1] = Math.max(sample, floor);
   }
   return column;
 }

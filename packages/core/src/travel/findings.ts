@@ -1,23 +1,170 @@
-import type { Finding } from '../finding/finding.ts';
-import { CORNERS, type Corner } from '../finding/place.ts';
-import type { TravelColumn } from './result.ts';
+import type { Finding, Severity } from '../finding/finding.ts';
+import { type Corner, cornerAt, ENDS, type End, endOf, type Place } from '../finding/place.ts';
+import type { Setup } from '../rig/setup.ts';
+import { exact } from '../stance/columns.ts';
+import type { Draws } from '../stance/draws.ts';
+import { assumptionFindings } from './assumption-findings.ts';
+import { COIL, SHOCK } from './contacts.ts';
+import { droopFindings } from './droop-findings.ts';
+import { liftFinding } from './lift-finding.ts';
+import { remediesOf } from './remedies.ts';
+import type { ContactLine, TravelColumn, Verdict } from './result.ts';
+import type { SampledColumn } from './sampled-column.ts';
+import { verdictOn } from './verdict.ts';
+import { witnessFindings } from './witness.ts';
 
-/** What the travel columns of a setup say: the verdict of each corner. */
-export function travelFindings(corners: Readonly<Record<Corner, TravelColumn>>): readonly Finding[] {
-  return CORNERS.map((corner): Finding => {
-    const { verdict, spare, contacts, probability, blame, clearance, hardTravel, freeBump, crush } =
-      corners[corner];
-    return {
-      id: `travel-${verdict}.${corner}`,
+export type Columns = Readonly<Record<Corner, TravelColumn>>;
+export type Samples = Readonly<Record<Corner, SampledColumn>>;
+
+export const SEVERITY: Readonly<Record<Verdict, Severity>> = {
+  pass: 'fine',
+  'not-proven': 'unproven',
+  fail: 'over',
+};
+
+/** A contact that comes first in this share of the trials or more cannot be told from the first: rule T18. */
+const TIE_SHARE = 0.05;
+
+/** What the travel columns of a setup say. Where both sides of an end are alike, it is said once for the end. */
+export function travelFindings(
+  setup: Setup,
+  samples: Samples,
+  columns: Columns,
+  draws: Draws,
+): readonly Finding[] {
+  const findings: Finding[] = [];
+  for (const end of ENDS) {
+    const left = cornerAt(end, 'left');
+    const right = cornerAt(end, 'right');
+    const alike = sameColumn(columns[left], columns[right]);
+    for (const corner of alike ? [left] : [left, right])
+      findings.push(...cornerFindings(setup, samples[corner], columns[corner], alike ? end : corner));
+    findings.push(...droopFindings(setup, end, samples[left].moves, draws));
+    findings.push(...witnessFindings(setup, end, samples, columns, draws));
+  }
+  findings.push(...assumptionFindings(setup, columns));
+  return findings;
+}
+
+const sameColumn = (a: TravelColumn, b: TravelColumn): boolean =>
+  JSON.stringify({ ...a, corner: '', blame: [] }) === JSON.stringify({ ...b, corner: '', blame: [] });
+
+function cornerFindings(
+  setup: Setup,
+  sampled: SampledColumn,
+  column: TravelColumn,
+  place: Place,
+): readonly Finding[] {
+  const { verdict, spare, contacts, probability, blame, freeBump, crush, clearance, hardTravel } = column;
+  const [first] = contacts;
+  const worst = contacts.reduce((a, b) => (b.spare.value < a.spare.value ? b : a));
+  const because = blame.map(({ key }) => key);
+  const remedies = remediesOf(setup, sampled, column);
+  const findings: Finding[] = [
+    {
+      id: `travel-${verdict}.${place}`,
       code: `travel-${verdict}`,
-      severity: verdict === 'pass' ? 'fine' : verdict === 'fail' ? 'over' : 'unproven',
-      place: corner,
+      severity: SEVERITY[verdict],
+      place,
       value: spare,
-      limit: { dimension: 'length', value: spare.tolerance ?? 0, tolerance: 0 },
+      limit: exact('length', spare.tolerance ?? 0),
       likelihood: probability.spareBelowZero,
-      facts: { contact: contacts[0].name, spare, clearance, hardTravel, freeBump, crush },
-      because: blame.map(({ key }) => key),
+      facts: {
+        contact: worst.name,
+        spare,
+        clearance,
+        hardTravel,
+        freeBump,
+        crush,
+        allowance: worst.allowance,
+      },
+      because,
+      remedies,
+    },
+  ];
+  const note = (finding: Omit<Finding, 'id' | 'place' | 'because'>) =>
+    findings.push({ id: `${finding.code}.${place}`, place, because, ...finding });
+
+  const level = contacts.filter((line) => line === first || line.firstShare >= TIE_SHARE);
+  if (level.length > 1)
+    note({
+      code: 'travel-contacts-tie',
+      severity: 'note',
+      value: first.travel,
+      facts: { contacts: level.map(({ name }) => name).join(', '), travel: first.travel },
+      remedies: [{ code: 'measure-again', target: keyOf(setup, endOf(column.corner), first) }],
+    });
+  const bodies = contacts.filter(({ kind }) => kind === 'body');
+  if (bodies.length < 2)
+    note({
+      code: 'travel-only-one-contact',
+      severity: 'note',
+      facts: { contact: first.name, missing: missingOf(contacts) },
+      remedies: [{ code: 'measure-more-contacts' }],
+    });
+  if (clearance.value < 0)
+    note({
+      code: 'stop-after-metal',
+      severity: clearance.value <= -(clearance.tolerance ?? Number.POSITIVE_INFINITY) ? 'over' : 'unproven',
+      value: clearance,
+      limit: exact('length', 0),
+      likelihood: probability.metal,
+      facts: { contact: first.name, hardTravel, freeBump, crush, clearance },
+      remedies,
+    });
+  if (freeBump.value <= (freeBump.tolerance ?? 0))
+    note({
+      code: 'stop-touches-at-ride',
+      severity: freeBump.value <= 0 ? 'over' : 'unproven',
+      value: freeBump,
+      limit: exact('length', 0),
+      facts: { freeBump },
       remedies: [],
-    };
-  });
+    });
+  if (sampled.needs.length > 0)
+    note({
+      code: 'stop-gap-needed',
+      severity: 'unproven',
+      facts: { needed: sampled.needs.map(({ where }) => where.key ?? '').join(', ') },
+      remedies: sampled.needs.map(({ where }) => ({ code: 'measure-again' as const, target: where.key })),
+    });
+  for (const [id, code] of [
+    [COIL, 'coil-binds-before-stop'],
+    [SHOCK, 'shock-bottoms-before-stop'],
+  ] as const) {
+    const line = contacts.find((contact) => contact.id === id);
+    const own = line && verdictOn(line.spare);
+    if (!line || own === 'pass' || own === undefined) continue;
+    note({
+      code,
+      severity: SEVERITY[own],
+      value: line.spare,
+      limit: exact('length', line.spare.tolerance ?? 0),
+      facts: { travel: line.travel, freeBump, crush, allowance: line.allowance, spare: line.spare },
+      remedies: remedies.filter((remedy) => OF_STROKE.has(remedy.code)),
+    });
+  }
+  const lift = liftFinding(setup, column, place, remedies);
+  if (lift) findings.push(lift);
+  return findings;
+}
+
+/** Remedies that move the stop or the coil, not the metal. */
+const OF_STROKE = new Set(['stop-spacer', 'set-gap', 'longer-coil', 'measure-again']);
+
+function missingOf(contacts: readonly ContactLine[]): string {
+  const missing = [
+    contacts.some(({ kind }) => kind === 'coil') ? null : 'coil solid',
+    contacts.some(({ kind }) => kind === 'shock') ? null : 'shock bottomed',
+  ];
+  return missing.filter((name) => name !== null).join(', ');
+}
+
+/** The reading that a contact's travel rests on. */
+export function keyOf(setup: Setup, end: End, { id }: Pick<ContactLine, 'id'>): string {
+  const { base } = setup.ends[end];
+  const contact = base.contacts.find((each) => each.id === id);
+  if (contact) return contact.gap.left.key;
+  const length = id === COIL ? base.springRideLength : base.shock.rideLength;
+  return length?.key ?? `${end}.${id === COIL ? 'spring' : 'shock'}.rideLength`;
 }

@@ -1,9 +1,8 @@
 import type { End, Side } from '../finding/place.ts';
 import { SIDES } from '../finding/place.ts';
-import { nominal } from '../rig/reading.ts';
 import type { ContactKind } from '../rig/rig.ts';
 import type { Setup } from '../rig/setup.ts';
-import type { Draws } from '../stance/draws.ts';
+import { NOMINAL_DRAWS } from '../stance/draws.ts';
 import { COIL, contactsOf, SHOCK } from './contacts.ts';
 import { droopOf } from './droop.ts';
 import { movesOf } from './moves.ts';
@@ -39,15 +38,6 @@ export interface SideGaps {
   readonly droop: readonly { readonly id: DroopLine['id']; readonly left: number }[];
 }
 
-/** One trial without any: formulas of the room at the nominal readings. */
-const NOMINAL_ONLY: Draws = {
-  trials: 0,
-  seed: 0,
-  of: (reading) => Float64Array.of(nominal(reading)),
-  scores: () => new Float64Array(0),
-  trial: () => nominal,
-};
-
 /**
  * Gaps that are left in a pose of the axle, for both sides.
  *
@@ -59,26 +49,26 @@ const NOMINAL_ONLY: Draws = {
  */
 export function gapsAt(setup: Setup, end: End, { heave, roll }: Pose): Readonly<Record<Side, SideGaps>> {
   const { base, stop } = setup.ends[end];
-  const moves = movesOf(setup, end, NOMINAL_ONLY);
+  const moves = movesOf(setup, end, NOMINAL_DRAWS);
   const at = (spread: number, side: Side) => heave - (roll * spread * (side === 'left' ? 1 : -1)) / 2;
   const of = (side: Side): SideGaps => {
     const travel = at(base.stopMount.spread.value, side);
     const coilTravel = at(base.springSpread.value, side);
     const shockTravel = at(base.shock.spread.value, side);
-    const beyond = travel - freeBump(setup, end, side, moves, NOMINAL_ONLY)[0];
+    const beyond = travel - freeBump(setup, end, side, moves, NOMINAL_DRAWS)[0];
     const stopCrush = Math.max(0, beyond * base.stopMount.ratio.value);
     return {
       travel,
       stopGap: Math.max(0, -beyond),
       stopCrush,
       stopUsedUp: stopCrush > stop.usableCrush.value,
-      contacts: contactsOf(setup, end, side, moves, NOMINAL_ONLY).map((contact) => {
+      contacts: contactsOf(setup, end, side, moves, NOMINAL_DRAWS).map((contact) => {
         const used = contact.id === COIL ? coilTravel : contact.id === SHOCK ? shockTravel : travel;
         const left = contact.travel[0] - used;
         const { id, name, kind } = contact;
         return { id, name, kind, left, gap: left * contact.ratio.value };
       }),
-      droop: droopOf(setup, end, moves, NOMINAL_ONLY).map(({ id, travel: limit }) => {
+      droop: droopOf(setup, end, moves, NOMINAL_DRAWS).map(({ id, travel: limit }) => {
         const used = id === 'spring' ? coilTravel : id === 'shaft' ? heave : shockTravel;
         return { id, left: limit[0] + used };
       }),

@@ -6,7 +6,7 @@ import { columnOfCorner } from './column.ts';
 import { travelFindings } from './findings.ts';
 import { movesOf } from './moves.ts';
 import type { TravelColumn, TravelResult } from './result.ts';
-import { sampleColumn } from './sampled-column.ts';
+import { type SampledColumn, sampleColumn } from './sampled-column.ts';
 import { stopGapNeeds } from './stop-gap.ts';
 
 /**
@@ -20,14 +20,16 @@ import { stopGapNeeds } from './stop-gap.ts';
  */
 export function travelOf(setup: Setup, options: TrialOptions = {}): TravelResult {
   const draws = drawsOf(setup.rig, options);
+  const samples = {} as Record<Corner, SampledColumn>;
   const corners = {} as Record<Corner, TravelColumn>;
   for (const corner of CORNERS) {
-    corners[corner] = columnOfCorner(setup, sampleColumn(setup, corner, draws), draws);
+    samples[corner] = sampleColumn(setup, corner, draws);
+    corners[corner] = columnOfCorner(setup, samples[corner], draws);
   }
   return {
     setup: setup.id,
     corners,
-    findings: travelFindings(corners),
+    findings: travelFindings(setup, samples, corners, draws),
     trials: draws.trials,
     seed: draws.seed,
   };
