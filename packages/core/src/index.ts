@@ -93,6 +93,13 @@ export type {
 } from './jobs/protocol.ts';
 export { FASTEST, rideRig, SLOWEST } from './jobs/ride.ts';
 
+// --- In words: the one phrase book of terminal, page and paper ---
+
+export type { AssumptionText } from './words/assumptions.ts';
+export { assumptionText } from './words/assumptions.ts';
+export { problemText } from './words/problems.ts';
+export { readingName } from './words/readings.ts';
+
 // --- Force tables: how a measured stop and shock are read between their points ---
 
 export type { MonotoneCubic } from './numerics/monotone-cubic.ts';

@@ -1,0 +1,167 @@
+import type { Assumption, AssumptionRule } from '../rig/assumptions.ts';
+
+/** An assumption in words: what was taken instead of a reading, and how to take the reading. */
+export interface AssumptionText {
+  readonly what: string;
+  readonly howToMeasure: string;
+}
+
+/**
+ * @returns Two sentences that are the same for every reading filled by the same rule, so that a view can group them;
+ * the name of the reading is `readingName(assumption.key)`.
+ */
+export const assumptionText = (assumption: Assumption): AssumptionText => PHRASES[assumption.rule];
+
+const SAY_IT = 'Repeat the reading three times and type half the spread as its tolerance.';
+
+const PHRASES: Readonly<Record<AssumptionRule, AssumptionText>> = {
+  'tape-tolerance': {
+    what: 'No tolerance was typed: that of a tape was taken, 1/16 in or 1.5 mm.',
+    howToMeasure: SAY_IT,
+  },
+  'scale-tolerance': {
+    what: 'No tolerance was typed: that of corner pads was taken, 0.5 %.',
+    howToMeasure: 'Roll off and on again three times and type half the spread as the tolerance.',
+  },
+  'press-rate-tolerance': {
+    what: 'No tolerance was typed: that of a spring press was taken, 5 %.',
+    howToMeasure:
+      'Read the load at five lengths around the working one, up and down; the slopes differ by the tolerance.',
+  },
+  'press-crush-tolerance': {
+    what: 'No tolerance was typed: that of a press test was taken, 5 %.',
+    howToMeasure:
+      'Press three times after three strokes to bed it in; type half the spread. Guard, face shield, no face in line.',
+  },
+  'ratio-tolerance': {
+    what: 'No tolerance was typed: two tapes over a few inches of travel give a ratio to 0.02.',
+    howToMeasure: 'Move the axle by a longer distance and measure both ends of it.',
+  },
+  'guess-tolerance': {
+    what: 'A guess without tolerance: 20 % was taken.',
+    howToMeasure: 'Measure it, or type how far off it may be.',
+  },
+  'unsprung-tolerance': {
+    what: 'No tolerance was typed: that of weighing an axle under its hubs was taken, 5 %.',
+    howToMeasure:
+      'Weigh with the links at mid height and again with them a little up and down; half the spread is the tolerance.',
+  },
+  'cg-height-tolerance': {
+    what: 'No tolerance was typed: that of raising one axle at home was taken, 40 mm.',
+    howToMeasure:
+      'Raise in three steps, on rated lifting gear, suspension locked; the steps differ by the tolerance.',
+  },
+  'gauge-tolerance': {
+    what: 'No tolerance was typed: that of a stick gauge was taken, 1 psi.',
+    howToMeasure: 'Compare two gauges on a cold tyre.',
+  },
+  'marker-tolerance': {
+    what: 'No tolerance was typed: that of a marker on the shock shaft was taken, 1.5 mm.',
+    howToMeasure: 'Cycle slowly by jack and see whether the marker slips.',
+  },
+  'clay-tolerance': {
+    what: 'No tolerance was typed: clay springs back and holds dust, 1.5 mm was taken.',
+    howToMeasure: 'Press two pieces side by side and compare them.',
+  },
+  'contact-ratio-one': {
+    what: 'Taken to move with the axle: travel ratio 1 ± 0.05.',
+    howToMeasure:
+      'Springs out, raise the axle by 2 in with both wheels level and measure how far this point moved; divide.',
+  },
+  'stop-ratio-one': {
+    what: 'The stop was taken to move with the axle: travel ratio 1 ± 0.02.',
+    howToMeasure: 'Raise the axle by 2 in and measure how far the stop closes on its pad; divide.',
+  },
+  'spring-ratio-one': {
+    what: 'The coil was taken to stand upright on the axle: travel ratio 1 ± 0.03.',
+    howToMeasure: 'Raise the axle by 2 in and measure how much shorter the coil got; divide.',
+  },
+  'shock-ratio-upright': {
+    what: 'The shock was taken to lean by up to 20 degrees: travel ratio 0.97 ± 0.03.',
+    howToMeasure:
+      'Hold a digital level to it, seen from the front and from the side; multiply the two cosines.',
+  },
+  'spread-share-of-track': {
+    what: 'Taken to stand inboard of the tyres, at 0.63 ± 0.10 of the track.',
+    howToMeasure: 'Tape from the left one to the right one, at the axle.',
+  },
+  'unsprung-share': {
+    what: 'The axle was taken to weigh the usual 22 to 35 % of what its tyres carry.',
+    howToMeasure: 'Springs and shocks off, links at mid height: weigh under each hub.',
+  },
+  'axle-roll-inertia': {
+    what: 'The axle was taken as two wheels and a beam, its roll inertia to 30 %.',
+    howToMeasure:
+      'Weigh wheels and housing apart and add them up; it matters little unless one wheel hits alone.',
+  },
+  'body-inertia': {
+    what: 'The inertia of the body was taken from its weight, wheelbase and track, to 30 %.',
+    howToMeasure: 'Add up the heavy parts with their distances from the centre of gravity.',
+  },
+  'cg-height': {
+    what: 'The centre of gravity was taken at 0.80 ± 0.15 m above the ground.',
+    howToMeasure:
+      'Weigh one axle level and with the other raised, on rated lifting gear, nobody under or beside the rig.',
+  },
+  'flex-boxed-frame': {
+    what: 'Frame, brackets and bushes were taken to give 9 ± 3 mm on the worst hit, as a boxed frame or tubes do.',
+    howToMeasure:
+      'Clay at the limiting contact: the gap by the marker at that travel less what the clay shows.',
+  },
+  'coil-reserve': {
+    what: 'The usual 10 mm is kept before the coil goes solid.',
+    howToMeasure: 'This is your choice: type what you accept.',
+  },
+  'shock-reserve': {
+    what: 'The usual 10 mm is kept before the shock bottoms.',
+    howToMeasure: 'This is your choice: type what you accept.',
+  },
+  'shock-droop-reserve': {
+    what: 'The usual 10 mm is kept before the shock tops out.',
+    howToMeasure: 'This is your choice: type what you accept.',
+  },
+  'stop-rate-factor': {
+    what: 'The stop was taken to push harder when hit fast: by 25 ± 15 % at 1 m/s.',
+    howToMeasure: 'Compare a slow press test with a drop test, or ask who made it.',
+  },
+  'stop-curve-power': {
+    what: 'There is no press test: a power law to full crush was taken, of the usual shape and, unless typed, force for its material.',
+    howToMeasure: 'Press it in steps of 5 mm and read the force. Guard, face shield, no face in line.',
+  },
+  'tyre-rate': {
+    what: 'The tyre was taken as a light-truck tyre of 33 to 37 in at its pressure, to a third; without a pressure, to more than half.',
+    howToMeasure: 'Weigh the corner while raising it: change of load ÷ change of hub height.',
+  },
+  'tyre-damping': {
+    what: 'Tyre damping was taken as 300 ± 200 N·s/m. It matters little.',
+    howToMeasure: 'No simple way at home.',
+  },
+  'tyre-radius': {
+    what: 'The loaded radius was taken as 17 ± 2 in. Only the drawing uses it.',
+    howToMeasure: 'Tape from the ground to the hub centre.',
+  },
+  'metal-rate': {
+    what: 'Metal on metal was taken as near rigid.',
+    howToMeasure: 'No need: what counts is whether it is reached.',
+  },
+  reserve: {
+    what: 'The usual 10 mm is kept on the worst hit.',
+    howToMeasure: 'This is your choice: 6 to 13 mm to stiff frames, 13 to 20 mm to flexible ones.',
+  },
+  'seat-limit': {
+    what: 'A peak of 2.5 g above rest was taken as what you accept.',
+    howToMeasure: 'This is your choice: type what you accept.',
+  },
+  'strap-stretch': {
+    what: 'The strap was taken to stretch by 6 ± 4 % at full load.',
+    howToMeasure: 'Hang a known load on it and measure, or ask who made it.',
+  },
+  'strap-ratio-one': {
+    what: 'The strap was taken to move with the shock: ratio 1 ± 0.05.',
+    howToMeasure: 'Lower the axle by 2 in and measure how far strap ends and shock eyes parted; divide.',
+  },
+  'shock-damping-ratio': {
+    what: 'There is no bench curve: the force was reckoned from shares of critical damping.',
+    howToMeasure: 'Have the shock put on a bench, or time a known weight falling on it by slow-motion video.',
+  },
+};

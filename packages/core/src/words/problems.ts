@@ -1,0 +1,83 @@
+import type { ProblemCode } from '../finding/codes.ts';
+import type { Problem, Where } from '../finding/problem.ts';
+
+/**
+ * One line for a problem: where, what stands there, what is accepted: `ochre.rig.yaml:31: front.stop.gap: …`.
+ *
+ * @invariant one line, ends with a full stop, whatever was typed
+ */
+export function problemText(problem: Problem): string {
+  const said = PHRASES[problem.code](quoted(problem.found), problem.accepted);
+  return `${placeText(problem.where)}${said}`.replace(/\s+/g, ' ').trim();
+}
+
+/** `file:line: key: `, as far as it is known. */
+function placeText({ file, line, key }: Where): string {
+  const fileAndLine = [file, file !== undefined || line === undefined ? line : `line ${line}`]
+    .filter((part) => part !== undefined && part !== '')
+    .join(':');
+  return [fileAndLine, key]
+    .filter((part) => part !== undefined && part !== '')
+    .map((part) => `${part}: `)
+    .join('');
+}
+
+const quoted = (found: string): string => (found === '' ? 'nothing' : `“${found}”`);
+
+type Phrase = (found: string, accepted: string) => string;
+
+const PHRASES: Readonly<Record<ProblemCode, Phrase>> = {
+  'quantity-empty': (_, accepted) => `a value is missing. Accepted: ${accepted}.`,
+  'quantity-not-understood': (found, accepted) => `${found} was not understood. Accepted: ${accepted}.`,
+  'quantity-unit-missing': (found, accepted) => `${found} has no unit. Accepted: ${accepted}.`,
+  'quantity-unit-unknown': (found, accepted) =>
+    `${found} has a unit that is not known. Accepted: ${accepted}.`,
+  'quantity-unit-wrong-kind': (found, accepted) =>
+    `${found} has a unit of another kind of quantity. Accepted: ${accepted}.`,
+  'quantity-tolerance-crossed': (found, accepted) =>
+    `${found} has a tolerance that cannot be. Accepted: ${accepted}.`,
+  'quantity-out-of-range': (found, accepted) => `${found} is out of range. Accepted: ${accepted}.`,
+  'quantity-too-long': (found, accepted) => `${found} is too long for a value. Accepted: ${accepted}.`,
+
+  'file-not-found': (found, accepted) => `there is no file ${found}. Accepted: ${accepted}.`,
+  'file-is-folder': (found, accepted) => `${found} is a folder. Accepted: ${accepted}.`,
+  'file-no-permission': (found, accepted) => `no permission for ${found}. Accepted: ${accepted}.`,
+  'file-not-text': (found, accepted) => `this is not a text file: ${found}. Accepted: ${accepted}.`,
+  'file-too-large': (found, accepted) => `this is too large for a rig file: ${found}. Accepted: ${accepted}.`,
+  'file-not-yaml': (found, accepted) => `this cannot be read as YAML: ${found}. Accepted: ${accepted}.`,
+  'file-duplicate-key': (found, accepted) => `the key stands twice: ${found}. Accepted: ${accepted}.`,
+  'file-alias-refused': (found, accepted) =>
+    `anchors and aliases are not read: ${found}. Accepted: ${accepted}.`,
+  'file-exists': (found, accepted) => `${found} is already there and was not touched. Accepted: ${accepted}.`,
+  'file-more-problems': (found, accepted) => `and ${found} problems. Put right first: ${accepted}.`,
+
+  'rig-key-missing': (_, accepted) => `this key is missing. Accepted: ${accepted}.`,
+  'rig-key-unknown': (found, accepted) => `${found} is not a key here. Known, nearest first: ${accepted}.`,
+  'rig-wrong-shape': (found, accepted) => `${found} does not fit here. Accepted: ${accepted}.`,
+  'rig-schema-version': (found, accepted) =>
+    `the version of the file should stand here, found ${found}. Accepted: ${accepted}.`,
+  'rig-schema-from-the-future': (found, accepted) =>
+    `the file is of version ${found}, written by a newer program; this one leaves it untouched. Accepted: ${accepted}.`,
+  'rig-negative': (found, accepted) => `${found} cannot be. Accepted: ${accepted}.`,
+  'rig-ratio-zero': (found, accepted) =>
+    `a travel ratio of ${found} would mean that it never moves. Accepted: ${accepted}.`,
+  'rig-table-not-rising': (found, accepted) => `the table does not rise at ${found}. Accepted: ${accepted}.`,
+  'rig-table-too-short': (found, accepted) =>
+    `the table is too short, it has ${found}. Accepted: ${accepted}.`,
+  'rig-table-start': (found, accepted) => `the table begins with ${found}. Accepted: ${accepted}.`,
+  'rig-unknown-name': (found, accepted) => `${found} is not a name on this rig. Known: ${accepted}.`,
+  'rig-cannot-settle': (found, accepted) =>
+    `with ${found} the weight presses the coil solid. Accepted: ${accepted}.`,
+  'rig-needs-reading': (_, accepted) =>
+    `this reading is needed and nothing can stand in for it. Accepted: ${accepted}.`,
+  'rig-inconsistent': (found, accepted) => `${found} contradicts the rest of the rig. Accepted: ${accepted}.`,
+
+  'ask-unknown-setup': (found, accepted) => `the rig has no setup ${found}. Known: ${accepted}.`,
+  'ask-unknown-course': (found, accepted) => `the rig has no course ${found}. Known: ${accepted}.`,
+  'ask-speed-absurd': (found, accepted) =>
+    `a speed of ${found} cannot be ridden here. Accepted: ${accepted}.`,
+  'ask-option': (found, accepted) => `${found} was not understood. Accepted: ${accepted}.`,
+
+  'case-not-json': (found, accepted) => `this cannot be read as JSON: ${found}. Accepted: ${accepted}.`,
+  'case-wrong-shape': (found, accepted) => `${found} does not fit a ride case. Accepted: ${accepted}.`,
+};

@@ -1,0 +1,128 @@
+/**
+ * A reading in the words of the trade: `front.stop.gap.left` → `front stop gap, left`. A key that is not known comes
+ * back as it is, so that nothing is ever hidden.
+ */
+export function readingName(key: string): string {
+  const path = key.split('.');
+  for (const [pattern, name] of NAMES) {
+    const match = matched(pattern, path);
+    if (match) return name(...match);
+  }
+  return key;
+}
+
+type Name = (...slots: string[]) => string;
+
+/** `*` takes one step of the path; a trailing left or right is taken wherever it stands. */
+function matched(pattern: string, path: readonly string[]): string[] | null {
+  const side = path.at(-1) === 'left' || path.at(-1) === 'right' ? path.at(-1)! : null;
+  const steps = side ? path.slice(0, -1) : path;
+  const wanted = pattern.split('.');
+  if (wanted.length !== steps.length) return null;
+  const slots: string[] = [];
+  for (const [index, want] of wanted.entries()) {
+    if (want === '*') slots.push(steps[index]!);
+    else if (want !== steps[index]) return null;
+  }
+  return [...slots, side ? `, ${side}` : ''];
+}
+
+const END_PARTS: Readonly<Record<string, string>> = {
+  'axle.track': 'track',
+  'axle.unsprungMass': 'unsprung mass',
+  'axle.rollInertia': 'roll inertia of the axle',
+  flex: 'flex allowance',
+  'spring.rate': 'spring rate',
+  'spring.freeLength': 'free length of the spring',
+  'spring.solidLength': 'solid length of the spring',
+  'spring.rideLength': 'coil length at ride height',
+  'spring.ratio': 'travel ratio of the spring',
+  'spring.spread': 'distance between the springs',
+  'spring.reserve': 'coil reserve',
+  'shock.rideLength': 'shock length at ride height',
+  'shock.collapsedLength': 'collapsed length of the shock',
+  'shock.extendedLength': 'extended length of the shock',
+  'shock.ratio': 'travel ratio of the shock',
+  'shock.spread': 'distance between the shocks',
+  'shock.reserve': 'shock reserve in bump',
+  'shock.droopReserve': 'shock reserve in droop',
+  'stop.gap': 'stop gap',
+  'stop.freeLength': 'free length of the stop',
+  'stop.usableCrush': 'usable crush of the stop',
+  'stop.curve': 'force curve of the stop',
+  'stop.forceAtFullCrush': 'stop force at full crush',
+  'stop.rateFactor': 'rate factor of the stop',
+  'stop.ratio': 'travel ratio of the stop',
+  'stop.spread': 'distance between the stops',
+  metalRate: 'stiffness of metal on metal',
+  'strap.length': 'strap length',
+  'strap.stretch': 'strap stretch',
+  'strap.tightAtShock': 'shock length when the strap comes tight',
+  'strap.ratio': 'ratio of strap to shock travel',
+  'hose.freeLength': 'hose length',
+  'hose.distanceAtDroop': 'hose distance at droop',
+  'shaft.droop': 'droop left to the driveshaft',
+  'tyre.rate': 'tyre rate',
+  'tyre.damping': 'tyre damping',
+  'tyre.pressure': 'tyre pressure',
+  'tyre.radius': 'loaded radius of the tyre',
+  'witness.clay': 'clay thickness',
+};
+
+const CHANGES: Readonly<Record<string, string>> = {
+  stopGap: 'stop gap',
+  stopSpacer: 'stop spacer',
+  seatAndStopDrop: 'seat and stop drop',
+  springSpacer: 'spring spacer',
+  tyrePressure: 'tyre pressure',
+  addedLoad: 'added load',
+  strapLength: 'strap length',
+};
+
+const SHELF: Readonly<Record<string, string>> = {
+  freeLength: 'free length',
+  usableCrush: 'usable crush',
+  curve: 'force curve',
+  forceAtFullCrush: 'force at full crush',
+  rateFactor: 'rate factor',
+  rate: 'rate',
+  solidLength: 'solid length',
+};
+
+const CORNER_NAMES: Readonly<Record<string, string>> = {
+  frontLeft: 'front left',
+  frontRight: 'front right',
+  rearLeft: 'rear left',
+  rearRight: 'rear right',
+};
+
+const ends = ['front', 'rear'];
+
+/** Patterns with their names, the first that fits wins. */
+const NAMES: readonly (readonly [string, Name])[] = [
+  ['measured.wheelbase', () => 'wheelbase'],
+  ['measured.weights.*', (corner = '') => `weight on the ${CORNER_NAMES[corner] ?? corner} tyre`],
+  ['measured.cgHeight', () => 'height of the centre of gravity'],
+  ['measured.rollInertia', () => 'roll inertia of the body'],
+  ['measured.pitchInertia', () => 'pitch inertia of the body'],
+  ['limits.reserve', () => 'clearance reserve'],
+  ['limits.bodyAcceleration', () => 'accepted body acceleration'],
+  ...ends.flatMap((end): (readonly [string, Name])[] => [
+    ...Object.entries(END_PARTS).map(
+      ([part, name]) => [`${end}.${part}`, (side = '') => `${end} ${name}${side}`] as const,
+    ),
+    [`${end}.contacts.*.gap`, (id = '', side = '') => `${end} gap at ${id}${side}`],
+    [`${end}.contacts.*.ratio`, (id = '') => `${end} travel ratio of ${id}`],
+    [`${end}.shock.settings.*`, (id = '') => `${end} shock setting ${id}`],
+    [`${end}.witness.passes.*`, (index = '0') => `${end} marker, pass ${Number(index) + 1}`],
+    [`setups.*.${end}.notch.*`, (setup = '', contact = '') => `${end} notch at ${contact} (setup ${setup})`],
+    ...Object.entries(CHANGES).map(
+      ([part, name]) =>
+        [`setups.*.${end}.${part}`, (setup = '') => `${end} ${name} (setup ${setup})`] as const,
+    ),
+  ]),
+  ...Object.entries(SHELF).flatMap(([part, name]): (readonly [string, Name])[] => [
+    [`parts.stops.*.${part}`, (id = '') => `${name} of the stop ${id}`],
+    [`parts.springs.*.${part}`, (id = '') => `${name} of the spring ${id}`],
+  ]),
+];
