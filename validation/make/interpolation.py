@@ -63,3 +63,14 @@ write('interpolation', 'pchip-energy', 'Energy stored in a stop up to a given cr
       'energy', 'J', {'x': x, 'y': y, 'at': at}, whole(at) - whole(0),
       ('absolute', 2e-11, f'1e-13 of the largest energy: {REASON}'),
       ('SciPy', scipy.__version__, 'scipy.interpolate.PchipInterpolator.antiderivative'), 'computed', MAKER)
+
+# A stop without a press test is a power law at eleven points: force and energy against the closed form.
+for material, exponent, full, deep in (('rubber', 2.2, 12e3, 0.021), ('foam', 2.6, 9e3, 0.070)):
+    share = np.arange(11) / 10
+    at = deep * np.array([0.35, 0.65, 1.0])
+    write('interpolation', f'power-law-{material}', f'Energy of a stop given as a power law, {material}',
+          'monotone-cubic-energy', 'energy', 'J', {'x': deep * share, 'y': full * share ** exponent, 'at': at},
+          full * at * (at / deep) ** exponent / (exponent + 1),
+          ('relative', 0.005, 'a cubic through eleven points of a power law; its slopes are one order less exact'),
+          ('Integral of F = F_full·(x/x_full)ⁿ: F_full·x_full/(n + 1)·(x/x_full)^(n + 1)', 'closed form',
+           'validation/make/interpolation.py'), 'computed', MAKER)

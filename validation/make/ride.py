@@ -178,3 +178,29 @@ write('ride', 'uneven-ledge', 'All seven coordinates of an uneven rig over a led
       ('absolute', 1e-7, 'a hundred-thousandth of the ledge: accuracy asked of the stepper'),
       ('SciPy solve_ivp, DOP853, rtol 1e-11, on matrices assembled from the energies of springs, shocks and tyres',
        scipy.__version__, PLACE), 'computed', MAKER)
+
+# A body whose radius of gyration makes both ends decouple: what the front axle meets does not move the rear end until
+# the rear axle meets it, and the front end is a quarter car of its own.
+ms, mu, ks, kt, c = TEACHING
+a, b = 1.1, 1.5
+step_height, step_length, step_start, step_speed = 0.01, 0.6, 0.6, 4.0
+model = car(*TEACHING, a=a, b=b, iy=4 * ms * a * b)
+front_mass = 4 * ms * b / (a + b) / 2
+A = quarter_state(front_mass, mu, ks, kt, c)
+
+
+def front_end(t, z):
+    u = step_speed * t - step_start
+    h = 0 if u <= 0 else step_height if u >= step_length else step_height / 2 * (1 - np.cos(np.pi * u / step_length))
+    return A @ z + np.array([0, 0, 0, kt / mu * h])
+
+
+at = [0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.7, 0.75]
+solution = solve_ivp(front_end, (0, 0.8), np.zeros(4), method='DOP853', rtol=1e-11, atol=1e-14, max_step=1e-3, t_eval=at)
+write('ride', 'decoupled-ends', 'Ends that do not feel each other (k² = a·b)', 'ends', 'rise of the body over each axle',
+      'm', {'model': model, 'course': {'kind': 'ledge', 'side': 'both', 'height': step_height, 'length': step_length,
+                                       'start': step_start}, 'speed': step_speed, 'times': at},
+      {'front': solution.y[0], 'rear': [0.0] * len(at)},
+      ('absolute', 1e-7, 'a hundred-thousandth of the ledge: accuracy asked of the stepper'),
+      ('Decoupling of the half car when the dynamic index k²/(a·b) is one; front end by SciPy solve_ivp, DOP853',
+       scipy.__version__, PLACE), 'computed', MAKER)

@@ -137,6 +137,22 @@ export const ride: Runner = {
         (sprung.mass + front.mass + rear.mass),
     );
   },
+  ends: ({ model, course, speed, times }) => {
+    const at = numbers(times);
+    const rate = 20;
+    const history = historyOf(model, course as CourseShape, {
+      speed: number(speed),
+      duration: Math.max(...at) + 0.01,
+      rate,
+    });
+    const { toFrontAxle, toRearAxle } = (model as LinearRig).sprung;
+    const rise = (x: number) =>
+      at.map((time) => {
+        const k = Math.round(time * rate);
+        return sample(history, 'heave', k) - x * sample(history, 'pitch', k);
+      });
+    return { front: rise(toFrontAxle), rear: rise(-toRearAxle) };
+  },
   coordinates: ({ model, course, speed, times }) => {
     const at = numbers(times);
     const rate = 20;
