@@ -1,4 +1,6 @@
+import { validationPage } from '../validation/page.ts';
 import { apiText } from './api-text.ts';
+import { demoPicture } from './demo-picture.ts';
 import { readRoomList } from './room-list.ts';
 import { roomsDrawing, withDrawing } from './rooms-drawing.ts';
 
@@ -23,4 +25,6 @@ export const generatedPages: readonly GeneratedPage[] = [
       return page;
     },
   },
+  { file: 'docs/validation.md', make: () => validationPage() },
+  { file: 'docs/pictures/demo-columns.svg', make: (root) => demoPicture(root) },
 ];
