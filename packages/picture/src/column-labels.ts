@@ -1,7 +1,7 @@
 import type { UnitSystem } from '@lastinch/core';
+import { formatFigure } from '@lastinch/core';
 import type { ColumnShape } from './column-parts.ts';
 import { nearContacts } from './column-parts.ts';
-import { formatFigure } from './from-core-soon.ts';
 import type { Item } from './scene.ts';
 import { spreadLabels } from './spread.ts';
 import { fitText, LINE_HEIGHT, textWidth, wrapText } from './text-width.ts';

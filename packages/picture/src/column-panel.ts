@@ -1,7 +1,7 @@
 import type { TravelColumn, UnitSystem } from '@lastinch/core';
+import { formatFigure } from '@lastinch/core';
 import { columnLabels, type Gutter } from './column-labels.ts';
 import { type ColumnShape, nearContacts } from './column-parts.ts';
-import { formatFigure } from './from-core-soon.ts';
 import { CORNER_NAMES, VERDICT_NAMES } from './names.ts';
 import type { Role } from './role.ts';
 import { marksBetween, markText, type Ruler } from './ruler.ts';

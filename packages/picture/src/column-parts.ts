@@ -66,15 +66,15 @@ export const columnShape = (column: TravelColumn): ColumnShape => {
   }
   add({ id: 'free', name: 'free bump', from: 0, to: touch, figure: column.freeBump });
   add({ id: 'crush', name: 'stop crush', from: touch, to: full, figure: column.crush });
-  const mustStayFree = allowances.reduce((sum, part) => sum + part.figure.value, 0);
-  const spare = first?.spare ?? column.spare;
-  add({ id: 'clearance', name: 'to spare', from: full, to: metal - mustStayFree, figure: spare });
   let top = metal;
   const hanging: ColumnPart[] = [];
   for (const { id, name, figure } of allowances) {
-    if (figure.value > 0) hanging.unshift({ id, name, from: top - figure.value, to: top, figure });
+    if (figure.value <= 0) continue;
+    hanging.unshift({ id, name, from: top - figure.value, to: top, figure });
     top -= figure.value;
   }
+  // `top` is reused, not computed again, so that the parts join exactly.
+  add({ id: 'clearance', name: 'to spare', from: full, to: top, figure: first?.spare ?? column.spare });
   parts.push(...hanging);
 
   return {
@@ -116,7 +116,7 @@ const boundariesOf = (column: TravelColumn, full: number): readonly Boundary[] =
     { id: 'ride', name: 'ride height', at: 0, tolerance: 0 },
     {
       id: 'stopTouch',
-      name: 'stop touches',
+      name: 'stop touch',
       at: column.freeBump.value,
       tolerance: column.freeBump.tolerance,
     },

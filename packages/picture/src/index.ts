@@ -1,3 +1,46 @@
-export { columnScene } from './column.ts';
+/**
+ * Pictures as data, and what becomes of them: SVG text for page and paper, characters for the terminal.
+ * Named exports only, grouped by what they draw.
+ */
+
+// --- A scene and its SVG ---
+
+export type { Role } from './role.ts';
+export { ROLES } from './role.ts';
+export type { Box, Item, Scene, Weight } from './scene.ts';
+export { heightAt, metresPerPixel } from './scene.ts';
+export type { SvgOptions } from './svg.ts';
 export { svgItems, svgOf } from './svg.ts';
 export { pictureStyle } from './svg-style.ts';
+
+// --- Travel: the four columns ---
+
+export type { ColumnOptions } from './column.ts';
+export { columnScene } from './column.ts';
+export type { Boundary, ColumnPart, ColumnShape } from './column-parts.ts';
+export { columnShape } from './column-parts.ts';
+export type { ColumnsTextOptions } from './column-text.ts';
+export { columnsText } from './column-text.ts';
+export { columnDescription } from './column-words.ts';
+
+// --- Rig: side and rear drawing in a pose ---
+
+export type { RigPose } from './pose.ts';
+export { AT_REST, axlePose, poseAt } from './pose.ts';
+export type { RearOptions } from './rig-rear.ts';
+export { rearScene } from './rig-rear.ts';
+export type { EndShape, RigShape } from './rig-shape.ts';
+export { rigShapeOf } from './rig-shape.ts';
+export type { GroundLine, SideOptions } from './rig-side.ts';
+export { sideScene } from './rig-side.ts';
+
+// --- Curves and histories ---
+
+export type { CurveBand, CurveOptions, CurveSeries } from './curve.ts';
+export { curveScene } from './curve.ts';
+export type { HistorySeries, HistoryTextOptions } from './history-text.ts';
+export { historyText } from './history-text.ts';
+
+// --- Characters in cells of a terminal ---
+
+export { cellWidth, fitCells, padCells, printable, wrapCells } from './cells.ts';

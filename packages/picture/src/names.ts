@@ -26,7 +26,7 @@ export const VERDICT_NAMES: Readonly<Record<Verdict, string>> = {
 
 export const DROOP_NAMES: Readonly<Record<DroopLine['id'], string>> = {
   shock: 'shock open',
-  strap: 'strap tight',
+  strap: 'strap taut',
   spring: 'spring loose',
   hose: 'hose taut',
   shaft: 'shaft at end',

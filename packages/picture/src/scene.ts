@@ -2,8 +2,8 @@ import type { Role } from './role.ts';
 
 /**
  * A picture as data: plain, readonly, survives structuredClone. Lengths are metres on the thing drawn, x to the
- * right and y up; charts use paper metres of their own. Only text and stroke widths are in pixels of the drawn
- * picture, because they must stay legible at any scale.
+ * right and y up; in a chart, which draws no thing, they are pixels. Text and stroke widths are always in pixels of
+ * the drawn picture, because they must stay legible at any scale.
  */
 export interface Scene {
   /** What is visible. */

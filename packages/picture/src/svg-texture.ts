@@ -32,7 +32,7 @@ export const TEXTURES: Readonly<Partial<Record<Role, Texture>>> = {
   stop: { width: 8, height: 4, marks: '<path class="lp-mark" d="M0 2H8" opacity=".45"/>' },
   droop: { width: 7, height: 8, marks: '<path class="lp-mark" d="M3.5 0V8" opacity=".3"/>' },
   overlap: { width: 7, height: 7, marks: '<path class="lp-danger" d="M-1 8L8 -1M-1 -1L8 8"/>' },
-  ground: { width: 10, height: 10, marks: '<path class="lp-mark" d="M0 10L10 0" opacity=".4"/>' },
+  ground: { width: 10, height: 10, marks: '<path class="lp-mark" d="M0 10L10 0" opacity=".22"/>' },
   limit: { width: 9, height: 9, marks: '<path class="lp-danger" d="M-1 10L10 -1" opacity=".35"/>' },
 };
 
