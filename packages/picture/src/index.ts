@@ -44,3 +44,5 @@ export { historyText } from './history-text.ts';
 // --- Characters in cells of a terminal ---
 
 export { cellWidth, fitCells, padCells, printable, wrapCells } from './cells.ts';
+export type { TextTable } from './text-table.ts';
+export { textTable } from './text-table.ts';
