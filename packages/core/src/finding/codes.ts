@@ -43,6 +43,7 @@ export const PROBLEM_CODES = [
   'ask-unknown-course',
   'ask-speed-absurd',
   'ask-option',
+  'ask-port-taken',
   // ride cases
   'case-not-json',
   'case-wrong-shape',

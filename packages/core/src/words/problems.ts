@@ -77,6 +77,7 @@ const PHRASES: Readonly<Record<ProblemCode, Phrase>> = {
   'ask-speed-absurd': (found, accepted) =>
     `a speed of ${found} cannot be ridden here. Accepted: ${accepted}.`,
   'ask-option': (found, accepted) => `${found} was not understood. Accepted: ${accepted}.`,
+  'ask-port-taken': (found, accepted) => `port ${found} is in use or reserved. Accepted: ${accepted}.`,
 
   'case-not-json': (found, accepted) => `this cannot be read as JSON: ${found}. Accepted: ${accepted}.`,
   'case-wrong-shape': (found, accepted) => `${found} does not fit a ride case. Accepted: ${accepted}.`,
