@@ -97,8 +97,11 @@ export { FASTEST, rideRig, SLOWEST } from './jobs/ride.ts';
 
 export type { AssumptionText } from './words/assumptions.ts';
 export { assumptionText } from './words/assumptions.ts';
+export type { WordOptions } from './words/findings.ts';
+export { findingText } from './words/findings.ts';
 export { problemText } from './words/problems.ts';
 export { readingName } from './words/readings.ts';
+export { remedyText } from './words/remedies.ts';
 
 // --- Force tables: how a measured stop and shock are read between their points ---
 

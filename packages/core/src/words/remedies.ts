@@ -1,0 +1,78 @@
+import type { RemedyCode } from '../finding/codes.ts';
+import type { Remedy } from '../finding/finding.ts';
+import type { UnitSystem } from '../quantity/quantity.ts';
+import { atLeast, atMost, plain } from './amounts.ts';
+import { readingName } from './readings.ts';
+
+/**
+ * What can be done, as an order to oneself: `Put 37 mm or more between stop and frame: …`. Amounts are rounded to what
+ * can be cut, always to the safe side.
+ */
+export function remedyText(remedy: Remedy, { system }: { readonly system: UnitSystem }): string {
+  return PHRASES[remedy.code](new Amount(remedy, system));
+}
+
+/** The slots of an order: its amount to the safe side, and what it acts on. */
+class Amount {
+  readonly remedy: Remedy;
+  readonly system: UnitSystem;
+
+  constructor(remedy: Remedy, system: UnitSystem) {
+    this.remedy = remedy;
+    this.system = system;
+  }
+
+  get least(): string {
+    const { amount } = this.remedy;
+    return amount ? `${atLeast(amount, this.system)} or more` : 'as much as is missing';
+  }
+
+  get most(): string {
+    const { amount } = this.remedy;
+    return amount ? `${atMost(amount, this.system)} or less` : 'less';
+  }
+
+  get plain(): string | null {
+    const { amount } = this.remedy;
+    return amount ? plain(amount.value, amount.dimension, this.system) : null;
+  }
+
+  get target(): string {
+    return this.remedy.target ?? 'the part in the way';
+  }
+}
+
+const PHRASES: Readonly<Record<RemedyCode, (say: Amount) => string>> = {
+  'stop-spacer': (say) =>
+    `Put a steel or aluminium spacer of ${say.least} behind the stop or under its pad; the free gap shrinks by as much.`,
+  'seat-and-stop-drop': (say) =>
+    `Lower coil seat and stop together on the frame by ${say.least}: the rig rises by that, the free gap stays. Check shaft angles, hoses and the droop that is lost.`,
+  'notch-contact': (say) =>
+    `Take away or move ${say.least} at ${say.target}. Do not cut a frame before a qualified person has said how it is made good.`,
+  'lift-with-spacer': (say) =>
+    `Lift by ${say.least} and put a stop spacer of the same thickness with it, so that the free gap stays; the lift alone would buy no safety. Check shaft angles, hoses and the droop that is lost.`,
+  'longer-coil': (say) =>
+    `Use a coil that stands ${say.plain ?? 'as much'} longer at ride and is no longer when solid, instead of the spacer.`,
+  'set-gap': (say) =>
+    `Set the stop to a gap of ${say.most} instead: no lift needed, that much less free travel.`,
+  'measure-again': (say) => {
+    const what = say.remedy.target === undefined ? 'it' : readingName(say.remedy.target);
+    const half = say.plain;
+    return half === null
+      ? `Measure again: ${what}, at three places, and type the spread as its tolerance.`
+      : `Measure again: ${what}. Known to ± ${half}, it would prove the pass, if its value stays.`;
+  },
+  'measure-more-contacts': () =>
+    'With the springs out, bring the axle up and list every part that comes near: tube, differential, bar, link, tyre, shaft, hose bracket.',
+  'shorten-strap': (say) => `Use a strap of ${say.most}, of the same webbing.`,
+  'longer-hose': (say) =>
+    `Have a brake hose fitted that is ${say.least} longer, with its routing and retention, by a person qualified under your local rules.`,
+  'slow-down': () => 'Drive it slower.',
+  'more-compression-damping': () => 'Two clicks more compression, and nothing else at the same time.',
+  'softer-compression-damping': () => 'Two clicks less compression, and nothing else at the same time.',
+  'weigh-again': () =>
+    'Weigh again: level pads, driver and fuel aboard, each corner bounced three times, three weighings.',
+  'inspect-hose': () =>
+    'Turn lock to lock at full droop and full bump: no tension, no rubbing. Have the brakes looked at by a person qualified under your local rules.',
+  'softer-stop': () => 'Try a stop whose force rises later, over a longer crush.',
+};

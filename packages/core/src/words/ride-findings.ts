@@ -1,0 +1,24 @@
+import type { FindingCode } from '../finding/codes.ts';
+import type { Phrase } from './facts.ts';
+
+type RideCode = Extract<FindingCode, `ride-${string}`>;
+
+/** `on the whoops at 30 mph`. */
+const where: Phrase = (say) => `on ${say.text('course')} at ${say.plain('speed')}`;
+
+/** What a run over a course says. A run is a model of one road at one speed, and each sentence says so. */
+export const RIDE_PHRASES: Readonly<Record<RideCode, Phrase>> = {
+  'ride-metal': (say) =>
+    `metal is hit ${where(say)}: the stop is crushed ${say.figure('crush')} and nothing is left, with a peak of ${say.figure('force')}.`,
+  'ride-clearance-short': (say) =>
+    `${say.figure('clearance')} is left to metal at the worst moment ${where(say)}; flex and reserve need ${say.limit}.`,
+  'ride-clear': (say) =>
+    `clear ${where(say)}: ${say.figure('clearance')} left to metal at the worst moment, ${say.limit} needed.`,
+  'ride-airborne': (say) => `a tyre is off the ground ${say.percent('share')} of the time ${where(say)}.`,
+  'ride-left-validity': (say) =>
+    `the run ${where(say)} was given up after ${say.plain('time')}: the motion left what the model stands for, and nothing beyond is known.`,
+  'ride-stop-past-table': (say) =>
+    `the stop is crushed ${say.figure('crush')} ${where(say)}, past the last point of its table at ${say.limit}: the force beyond is a guess.`,
+  'ride-harsh': (say) =>
+    `the body takes ${say.figure('acceleration')} above rest ${where(say)}; ${say.limit} is accepted.`,
+};
