@@ -1,6 +1,8 @@
+import { rigJsonSchema } from '@lastinch/core/rigfile';
 import { validationPage } from '../validation/page.ts';
 import { apiText } from './api-text.ts';
 import { demoPicture } from './demo-picture.ts';
+import { problemsPage } from './problems-page.ts';
 import { readRoomList } from './room-list.ts';
 import { roomsDrawing, withDrawing } from './rooms-drawing.ts';
 
@@ -15,8 +17,13 @@ export interface GeneratedPage {
 export const generatedPages: readonly GeneratedPage[] = [
   {
     file: 'packages/core/api.txt',
-    make: (root) => apiText(`${root}/packages/core`, ['src/index.ts']),
+    make: (root) => apiText(`${root}/packages/core`, ['src/index.ts', 'src/rigfile/index.ts']),
   },
+  {
+    file: 'docs/rig-file.schema.json',
+    make: () => `${JSON.stringify(rigJsonSchema(), null, 2)}\n`,
+  },
+  { file: 'docs/problems.md', make: () => problemsPage() },
   {
     file: 'docs/architecture.md',
     make: (root, before) => {
