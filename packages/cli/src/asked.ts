@@ -1,0 +1,86 @@
+import {
+  bad,
+  FASTEST,
+  formatValue,
+  good,
+  type Problem,
+  parseQuantity,
+  problemText,
+  type Result,
+  type Rig,
+  SLOWEST,
+  setupNames,
+  type UnitSystem,
+} from '@lastinch/core';
+import { nearest, readRig } from '@lastinch/core/rigfile';
+import { printable } from '@lastinch/picture';
+import { readBeside, readRigText } from './hosts/files.ts';
+
+/** What a run of the program ends with: 0 fine, 1 findings above the owner's limits, 2 bad input. */
+export type ExitCode = 0 | 1 | 2;
+
+/** Says each problem on its own line of standard error. */
+export function refuse(problems: readonly Problem[]): 2 {
+  for (const problem of problems) process.stderr.write(`${printable(problemText(problem), true)}\n`);
+  return 2;
+}
+
+/** The rig in a file, or in standard input for `-`. */
+export async function readRigFile(file: string): Promise<Result<Rig>> {
+  const read = await readRigText(file);
+  if (!read.ok) return read;
+  return readRig(read.value.text, { file: read.value.file, readBeside: readBeside(file) });
+}
+
+/** A name that the rig does not have; the known ones with the nearest first. */
+export function unknownName(
+  code: 'ask-unknown-setup' | 'ask-unknown-course',
+  found: string,
+  known: readonly string[],
+): Problem {
+  const meant = nearest(found, known);
+  const names = [
+    ...(meant === null ? [] : [`${meant} (the nearest)`]),
+    ...known.filter((name) => name !== meant),
+  ];
+  return {
+    code,
+    where: {},
+    found,
+    accepted: names.length > 0 ? names.join(', ') : 'none, the file has none yet',
+  };
+}
+
+/** Each name of a setup that is asked for must be one of the rig. */
+export function knownSetups(rig: Rig, asked: readonly (string | undefined)[]): Result<null> {
+  const known = setupNames(rig);
+  const problems = asked
+    .filter((name) => name !== undefined && !known.includes(name))
+    .map((name) => unknownName('ask-unknown-setup', name ?? '', known));
+  return problems.length > 0 ? bad(...problems) : good(null);
+}
+
+/** The option `--units`; null when it was not given. */
+export function unitsAsked(text: string | undefined): Result<UnitSystem | null> {
+  if (text === undefined) return good(null);
+  if (text === 'shop' || text === 'metric') return good(text);
+  return bad({ code: 'ask-option', where: { key: '--units' }, found: text, accepted: 'shop, metric' });
+}
+
+/** The option `--speed` [m/s]; null when it was not given. */
+export function speedAsked(text: string | undefined): Result<number | null> {
+  if (text === undefined) return good(null);
+  const typed = parseQuantity(text, 'speed', { key: '--speed' });
+  if (!typed.ok) return typed;
+  const { value } = typed.value;
+  if (value >= SLOWEST && value <= FASTEST) return good(value);
+  const [slowest, fastest] = [SLOWEST, FASTEST].map((limit) =>
+    formatValue(limit, 'speed', { system: 'shop' }),
+  );
+  return bad({
+    code: 'ask-speed-absurd',
+    where: { key: '--speed' },
+    found: text,
+    accepted: `${slowest} to ${fastest}, for example "30 mph" or "45 km/h"`,
+  });
+}

@@ -1,0 +1,17 @@
+import { starterRig } from '@lastinch/core/rigfile';
+import { type ExitCode, refuse } from '../asked.ts';
+import { writeNewFile } from '../hosts/files.ts';
+
+/** `lastinch new [FILE]`: the commented starter file, to standard output for `-`. Never overwrites. */
+export async function newRig(file: string): Promise<ExitCode> {
+  if (file === '-') {
+    process.stdout.write(starterRig());
+    return 0;
+  }
+  const written = writeNewFile(file, starterRig());
+  if (!written.ok) return refuse(written.problems);
+  process.stdout.write(
+    `Written: ${file}. Fill in what you measured, then: lastinch check ${file.includes(' ') ? `"${file}"` : file}\n`,
+  );
+  return 0;
+}

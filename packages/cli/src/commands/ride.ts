@@ -1,0 +1,107 @@
+import {
+  AS_MEASURED,
+  bad,
+  type CourseSpec,
+  good,
+  type Result,
+  type RideAnswer,
+  type Rig,
+  rideRig,
+} from '@lastinch/core';
+import {
+  type ExitCode,
+  knownSetups,
+  readRigFile,
+  refuse,
+  speedAsked,
+  unitsAsked,
+  unknownName,
+} from '../asked.ts';
+import { writeJson, writeLines } from '../hosts/output.ts';
+import { progressLine } from '../hosts/progress.ts';
+import { rideJson } from '../json/ride-json.ts';
+import { exitFor } from '../json/severity.ts';
+import { paperFor } from '../terminal/paper.ts';
+import { ridePage } from '../terminal/ride-page.ts';
+import { unitsOfRig } from '../units-of-rig.ts';
+
+export interface RideOptions {
+  readonly course: string;
+  readonly speed?: string;
+  readonly setup?: string;
+  readonly against?: string;
+  readonly units?: string;
+  readonly json?: boolean;
+}
+
+/** Runs over the measurement tolerances that make the intervals: the half-width itself is then good to about 15 %. */
+const TRIALS = 24;
+const SEED = 1;
+
+/** For a rig that is let go: it goes down, not along [m/s]. */
+const ANY_SPEED = 1;
+
+/** `lastinch ride FILE`: one setup over a course, held against another one if asked. */
+export async function ride(file: string, options: RideOptions): Promise<ExitCode> {
+  const units = unitsAsked(options.units);
+  if (!units.ok) return refuse(units.problems);
+  const asked = speedAsked(options.speed);
+  if (!asked.ok) return refuse(asked.problems);
+  const read = await readRigFile(file);
+  if (!read.ok) return refuse(read.problems);
+  const rig = read.value;
+  const known = knownSetups(rig, [options.setup, options.against]);
+  if (!known.ok) return refuse(known.problems);
+  const course = courseAsked(rig, options.course);
+  if (!course.ok) return refuse(course.problems);
+  const driven = course.value.shape.kind !== 'drop';
+  const speed = driven ? (asked.value ?? course.value.speed) : ANY_SPEED;
+  if (speed === null)
+    return refuse([
+      {
+        code: 'quantity-empty',
+        where: { key: '--speed' },
+        found: '',
+        accepted: '30 mph or 45 km/h, here or as speed of the course in the file',
+      },
+    ]);
+
+  const setups = [options.setup ?? AS_MEASURED, ...(options.against === undefined ? [] : [options.against])];
+  const answers: RideAnswer[] = [];
+  const progress = progressLine(process.stderr);
+  for (const [index, setup] of setups.entries()) {
+    const answer = rideRig(
+      {
+        rig,
+        setup,
+        course: course.value.shape,
+        courseName: options.course,
+        speed,
+        historyRate: 0,
+        trials: TRIALS,
+        seed: SEED,
+      },
+      (share) => progress.show(`riding ${options.course}`, (index + share) / setups.length),
+    );
+    if (!answer.ok) {
+      progress.clear();
+      return refuse(answer.problems);
+    }
+    answers.push(answer.value);
+  }
+  progress.clear();
+
+  const [answer, against = null] = answers;
+  if (answer === undefined) throw new Error('no setup was ridden');
+  const system = units.value ?? unitsOfRig(rig);
+  if (options.json) writeJson(rideJson(rig, answer, against, system));
+  else writeLines(ridePage(answer, against, driven, paperFor(process.stdout, process.env, system)));
+  return exitFor(answer.findings);
+}
+
+function courseAsked(rig: Rig, name: string): Result<CourseSpec> {
+  const course = Object.hasOwn(rig.courses, name) ? rig.courses[name] : undefined;
+  return course === undefined
+    ? bad(unknownName('ask-unknown-course', name, Object.keys(rig.courses)))
+    : good(course);
+}

@@ -1,0 +1,200 @@
+import { createHash, randomBytes } from 'node:crypto';
+import {
+  closeSync,
+  constants,
+  fstatSync,
+  fsyncSync,
+  openSync,
+  readSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
+import { basename, dirname, join, resolve, sep } from 'node:path';
+import { bad, good, type Problem, type ProblemCode, type Result } from '@lastinch/core';
+
+/** A rig file is some kilobytes. The workbench refuses at the same size. */
+const LARGEST_FILE = 1_000_000;
+const RIG_FILE = 'a rig file, as `lastinch new` writes it';
+
+/** Name under which text from standard input stands in messages. */
+const STDIN_NAME = 'standard input';
+
+export interface RigText {
+  /** As the user wrote the path, for messages. */
+  readonly file: string;
+  readonly text: string;
+  /** Changes whenever the bytes on disk change. */
+  readonly etag: string;
+}
+
+const problem = (code: ProblemCode, file: string, found: string, accepted: string): Problem => ({
+  code,
+  where: { file },
+  found,
+  accepted,
+});
+
+/** What the operating system said, as a problem with the file. Anything unforeseen is our own mistake and thrown. */
+function refusedBySystem(error: unknown, file: string): Problem {
+  const { code } = error as NodeJS.ErrnoException;
+  switch (code) {
+    case 'ENOENT':
+    case 'ENOTDIR':
+    case 'ENAMETOOLONG':
+    case 'ELOOP':
+    case 'ENXIO':
+      return problem('file-not-found', file, file, RIG_FILE);
+    case 'EISDIR':
+      return problem('file-is-folder', file, file, RIG_FILE);
+    case 'EACCES':
+    case 'EPERM':
+    case 'EROFS':
+      return problem(
+        'file-no-permission',
+        file,
+        'no permission',
+        'a file that you may read, and write to save',
+      );
+    default:
+      throw error;
+  }
+}
+
+const tooLarge = (file: string, bytes: number, atLeast = false): Problem =>
+  problem(
+    'file-too-large',
+    file,
+    `${atLeast ? 'more than ' : ''}${(bytes / 1_000_000).toFixed(1)} MB`,
+    `at most ${LARGEST_FILE / 1_000_000} MB`,
+  );
+
+/** Text of the bytes, or what is wrong with them. A byte order mark stays: saving must not change what was not edited. */
+function decode(bytes: Buffer, file: string): Result<RigText> {
+  if (bytes.includes(0)) return bad(problem('file-not-text', file, 'a binary file', 'UTF-8 text'));
+  try {
+    const text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+    return good({ file, text, etag: etagOf(bytes) });
+  } catch {
+    return bad(problem('file-not-text', file, 'bytes that are not UTF-8', 'UTF-8 text'));
+  }
+}
+
+const etagOf = (bytes: Buffer): string =>
+  `"${createHash('sha256').update(bytes).digest('hex').slice(0, 32)}"`;
+
+/** Reads a file, never more than its size allows, whatever the path leads to (a pipe, a device without end). */
+export function readTextFile(file: string): Result<RigText> {
+  let handle: number | null = null;
+  try {
+    handle = openSync(file, constants.O_RDONLY);
+    const stat = fstatSync(handle);
+    if (stat.isDirectory()) return bad(problem('file-is-folder', file, file, RIG_FILE));
+    if (stat.isFile() && stat.size > LARGEST_FILE) return bad(tooLarge(file, stat.size));
+    const bytes = Buffer.alloc(LARGEST_FILE + 1);
+    let length = 0;
+    while (length < bytes.length) {
+      const more = readSync(handle, bytes, length, bytes.length - length, null);
+      if (more === 0) break;
+      length += more;
+    }
+    if (length > LARGEST_FILE) return bad(tooLarge(file, LARGEST_FILE, true));
+    return decode(bytes.subarray(0, length), file);
+  } catch (error) {
+    return bad(refusedBySystem(error, file));
+  } finally {
+    if (handle !== null) closeSync(handle);
+  }
+}
+
+async function readStdin(): Promise<Result<RigText>> {
+  const parts: Buffer[] = [];
+  let length = 0;
+  for await (const part of process.stdin) {
+    parts.push(part as Buffer);
+    length += (part as Buffer).length;
+    if (length > LARGEST_FILE) return bad(tooLarge(STDIN_NAME, LARGEST_FILE, true));
+  }
+  return decode(Buffer.concat(parts), STDIN_NAME);
+}
+
+/** Text of a rig file, or of standard input for `-`. */
+export const readRigText = async (file: string): Promise<Result<RigText>> =>
+  file === '-' ? readStdin() : readTextFile(file);
+
+/**
+ * Reads tables that a rig file names, for `readRig`: only files in the rig's own folder or below it, so that a rig
+ * file from somebody else cannot ask for the rest of the disk.
+ */
+export function readBeside(rigFile: string): (path: string) => Result<string> {
+  const folder = rigFile === '-' || rigFile === STDIN_NAME ? process.cwd() : dirname(resolve(rigFile));
+  return (path) => {
+    try {
+      const home = realpathSync(folder);
+      const real = realpathSync(resolve(home, path));
+      if (!real.startsWith(home + sep))
+        return bad(
+          problem(
+            'file-not-found',
+            path,
+            'a path that leaves the folder of the rig file',
+            'a file beside the rig file',
+          ),
+        );
+      const read = readTextFile(real);
+      return read.ok
+        ? good(read.value.text)
+        : bad(...read.problems.map((one) => ({ ...one, where: { ...one.where, file: path } })));
+    } catch (error) {
+      return bad(refusedBySystem(error, path));
+    }
+  };
+}
+
+/** Writes a new file; an existing one is left alone. */
+export function writeNewFile(file: string, text: string): Result<string> {
+  try {
+    writeFileSync(file, text, { flag: 'wx' });
+    return good(file);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'EEXIST')
+      return bad(problem('file-exists', file, file, 'the name of a new file'));
+    return bad(refusedBySystem(error, file));
+  }
+}
+
+/**
+ * Replaces the text of a file in one step: a reader, or a power cut, meets the old text or the new one, never half.
+ * Written beside it first, then renamed; a link keeps pointing at the file it points at.
+ *
+ * @param knownAs – entity tag of the text that the new one was made from
+ * @returns the new entity tag, or `null` when the file on disk is not that text any more: nothing was written
+ */
+export function replaceFile(file: string, text: string, knownAs: string): Result<string | null> {
+  let temporary: string | null = null;
+  try {
+    const real = realpathSync(file);
+    temporary = join(dirname(real), `.${basename(real)}.${randomBytes(6).toString('hex')}.tmp`);
+    const bytes = Buffer.from(text, 'utf8');
+    const asBefore = openSync(real, constants.O_RDWR);
+    const mode = fstatSync(asBefore).mode & 0o777;
+    closeSync(asBefore);
+    const handle = openSync(temporary, 'wx', mode);
+    try {
+      writeFileSync(handle, bytes);
+      fsyncSync(handle);
+    } finally {
+      closeSync(handle);
+    }
+    const now = readTextFile(real);
+    if (!now.ok || now.value.etag !== knownAs) return good(null);
+    renameSync(temporary, real);
+    temporary = null;
+    return good(etagOf(bytes));
+  } catch (error) {
+    return bad(refusedBySystem(error, file));
+  } finally {
+    if (temporary !== null) rmSync(temporary, { force: true });
+  }
+}

@@ -1,0 +1,66 @@
+import { Command, CommanderError } from 'commander';
+import manifest from '../package.json' with { type: 'json' };
+import type { ExitCode } from './asked.ts';
+import { check } from './commands/check.ts';
+import { newRig } from './commands/new.ts';
+import { open } from './commands/open.ts';
+import { ride } from './commands/ride.ts';
+
+const EXITS = `
+Exit codes: 0 fine, 1 a limit of the owner is broken, 2 something is wrong with the input.`;
+
+/** Runs one command line, for example `['check', 'my.rig.yaml']`, and tells how it ended. */
+export async function run(words: readonly string[]): Promise<ExitCode> {
+  let ended: ExitCode = 0;
+  const program = new Command('lastinch')
+    .description('Divide the last inches between ride height and metal on a one-off off-road rig.')
+    .version(manifest.version)
+    .addHelpText('after', EXITS)
+    .showSuggestionAfterError(true)
+    .configureOutput({ outputError: (text, write) => write(text.replace(/^error: /, '')) })
+    .exitOverride();
+  const command = (name: string, about: string): Command =>
+    program.command(name).description(about).exitOverride().allowExcessArguments(false);
+
+  command('new', 'write a commented rig file to fill in')
+    .argument('[FILE]', 'file to write, - for standard output', 'my.rig.yaml')
+    .action(async (file: string) => {
+      ended = await newRig(file);
+    });
+  command('check', 'statics and travel columns, with verdict')
+    .argument('<FILE>', 'rig file, - for standard input')
+    .option('--setup <NAME>', 'setup to judge (default: the rig as measured)')
+    .option('--against <NAME>', 'setup to hold it against')
+    .option('--units <SYSTEM>', 'shop (inches, lb) or metric; default: as the file was typed')
+    .option('--json', 'data instead of text, SI units')
+    .action(async (file: string, options) => {
+      ended = await check(file, options);
+    });
+  command('ride', 'drive a setup over a course')
+    .argument('<FILE>', 'rig file, - for standard input')
+    .requiredOption('--course <NAME>', 'course of the rig file')
+    .option('--speed <SPEED>', 'for example "30 mph" (default: the speed of the course)')
+    .option('--setup <NAME>', 'setup to drive (default: the rig as measured)')
+    .option('--against <NAME>', 'setup to hold it against')
+    .option('--units <SYSTEM>', 'shop (inches, lb) or metric; default: as the file was typed')
+    .option('--json', 'data instead of text, SI units')
+    .action(async (file: string, options) => {
+      ended = await ride(file, options);
+    });
+  command('open', 'print the verdict, then serve the workbench on this machine')
+    .argument('<FILE>', 'rig file')
+    .option('--no-open', 'do not start a browser')
+    .option('--port <N>', 'port to serve on (default: 4646, or the next free one)')
+    .action(async (file: string, options) => {
+      ended = await open(file, options);
+    });
+
+  try {
+    await program.parseAsync([...words], { from: 'user' });
+  } catch (error) {
+    if (!(error instanceof CommanderError)) throw error;
+    // Help and version end with 0; whatever was not understood is bad input.
+    return error.exitCode === 0 ? 0 : 2;
+  }
+  return ended;
+}

@@ -1,0 +1,64 @@
+import {
+  type Assumption,
+  assumptionText,
+  type Finding,
+  findingText,
+  readingName,
+  remedyText,
+  type Severity,
+} from '@lastinch/core';
+import { CAUTIONS } from './cautions.ts';
+import { wrap } from './lines.ts';
+import type { Paper } from './paper.ts';
+
+/** One part of a page: a heading and what stands under it. Nothing when there is nothing to say. */
+export const section = (heading: string, lines: readonly string[], paper: Paper): string[] =>
+  lines.length === 0 ? [] : ['', ...wrap(heading, paper).map(paper.ink.heading), ...lines];
+
+const TAGS: Readonly<Record<Severity, string>> = {
+  over: 'OVER',
+  unproven: 'OPEN',
+  note: 'NOTE',
+  fine: 'FINE',
+};
+
+/** Each finding as its sentence, with what can be done about it. */
+export function findingLines(findings: readonly Finding[], paper: Paper): string[] {
+  const { system, ink } = paper;
+  return findings.flatMap((finding) => {
+    const tag = TAGS[finding.severity];
+    const [first = '', ...rest] = wrap(findingText(finding, { system }), paper, `  ${tag}  `);
+    return [
+      first.replace(tag, ink.severity(finding.severity, tag)),
+      ...rest,
+      ...finding.remedies.flatMap((remedy) => wrap(remedyText(remedy, { system }), paper, '        → ')),
+    ];
+  });
+}
+
+/** How many names stand behind one assumption before the rest is only counted. `--json` has them all. */
+const NAMES = 6;
+
+/** What the program took instead of a reading, grouped by what was taken, and how to measure it. */
+export function assumptionLines(assumptions: readonly Assumption[], paper: Paper): string[] {
+  const groups = new Map<string, { what: string; howToMeasure: string; names: string[] }>();
+  for (const assumption of assumptions) {
+    const said = assumptionText(assumption);
+    const id = `${said.what}\n${said.howToMeasure}`;
+    const group = groups.get(id) ?? { ...said, names: [] };
+    group.names.push(readingName(assumption.key));
+    groups.set(id, group);
+  }
+  return [...groups.values()].flatMap(({ what, howToMeasure, names }) => {
+    const shown = names.slice(0, NAMES).join(', ');
+    const more = names.length > NAMES ? ` and ${names.length - NAMES} more` : '';
+    return [
+      ...wrap(what, paper, '  ~ '),
+      ...wrap(`For: ${shown}${more}.`, paper, '      '),
+      ...wrap(`To measure: ${howToMeasure}`, paper, '      '),
+    ];
+  });
+}
+
+export const cautionLines = (paper: Paper): string[] =>
+  CAUTIONS.flatMap((caution) => wrap(caution, paper, '  ! '));

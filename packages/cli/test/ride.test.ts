@@ -1,0 +1,74 @@
+import { chmodSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { CORNERS } from '@lastinch/core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { BuiltProgram, CONTROL, OCHRE } from './program.ts';
+
+let program: BuiltProgram;
+let folder: string;
+beforeAll(async () => {
+  program = await BuiltProgram.make();
+  chmodSync(program.file, 0o755);
+});
+afterAll(() => program.remove());
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'lastinch-cli-'));
+});
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+describe('lastinch ride', () => {
+  it('drives a course at the speed that is asked for', async () => {
+    const { code, out } = await program.run([
+      'ride',
+      OCHRE,
+      '--course',
+      'flat',
+      '--speed',
+      '20 mph',
+      '--json',
+    ]);
+    const answer = JSON.parse(out);
+    expect(code).toBe(0);
+    expect(answer).toMatchObject({ schema: 'lastinch/ride/1', rig: 'Ochre', course: 'flat', speed: 8.9408 });
+    for (const at of CORNERS) {
+      const corner = answer.corners[at];
+      for (const key of ['peakCrush', 'clearance', 'peakStopForce', 'airborneShare']) {
+        expect(corner[key], `${at}.${key}`).toEqual(expect.any(Number));
+        expect(corner.tolerance[key], `${at}.${key}`).toEqual(expect.any(Number));
+      }
+      expect(corner.contacts).toEqual({ stop: 0, metal: 0, droop: 0 });
+      expect(corner.airborneShare).toBe(0);
+    }
+    expect(answer.body.peakAcceleration).toBeCloseTo(0, 2);
+    expect(answer.body.tolerance.rmsAcceleration).toEqual(expect.any(Number));
+    expect(answer.counters.steps).toBeGreaterThan(0);
+    expect(answer.energy.relativeResidual).toBeLessThan(1e-3);
+    expect(answer.status).toBe('finished');
+  });
+
+  it('takes the speed of the course when none is asked for, and shows both setups', async () => {
+    const words = ['ride', OCHRE, '--course', 'ledge', '--setup', 'soft-stop-seat-down'];
+    const { out, err } = await program.run([...words, '--against', 'as-it-is']);
+    expect(err).toBe('');
+    for (const part of ['soft-stop-seat-down', 'as-it-is', 'Deepest stop crush', 'Metal hit', 'CAUTIONS'])
+      expect(out).toContain(part);
+    expect(out).not.toMatch(/undefined|NaN|\[object/);
+    expect(out).not.toMatch(CONTROL);
+  });
+});
+
+describe('the program itself', () => {
+  it('tells its version and its usage', async () => {
+    expect(await program.run(['--version'])).toMatchObject({ code: 0, out: '0.1.0\n', err: '' });
+    const help = await program.run(['--help']);
+    expect(help.code).toBe(0);
+    for (const name of ['new', 'check', 'ride', 'open', 'Exit codes']) expect(help.out).toContain(name);
+  });
+
+  it('says what it can do when it is asked for nothing', async () => {
+    const { code, err } = await program.run([]);
+    expect(code).toBe(2);
+    expect(err).toContain('Usage: lastinch');
+  });
+});
