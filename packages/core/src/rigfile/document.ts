@@ -17,6 +17,8 @@ export interface RigDocument {
   readonly typed: ReadonlyMap<string, string>;
   /** 1-based line of each key, by dotted path. */
   readonly lines: ReadonlyMap<string, number>;
+  /** Paths whose value was not read at all, because an alias stands there. */
+  readonly refused: ReadonlySet<string>;
 }
 
 export interface OpenedDocument {
@@ -47,7 +49,7 @@ export function openDocument(text: string): OpenedDocument {
       lineCounter,
       uniqueKeys: false,
       prettyErrors: false,
-      logLevel: 'silent',
+      logLevel: 'error',
     });
   } catch {
     // The parser recurses: thousands of nested brackets end its stack.
@@ -67,8 +69,8 @@ export function openDocument(text: string): OpenedDocument {
   }
   const reader = new TreeReader(text, lineCounter);
   const plain = reader.read(tree.contents, [], 0) ?? {};
-  const { typed, lines, problems } = reader;
-  return { document: { text, tree, plain, typed, lines }, problems };
+  const { typed, lines, refused, problems } = reader;
+  return { document: { text, tree, plain, typed, lines, refused }, problems };
 }
 
 /** Place of a dotted path: its own line, or that of the nearest key above it which exists. */
@@ -89,6 +91,7 @@ function lineOf(document: RigDocument, key: string): number | undefined {
 class TreeReader {
   readonly typed = new Map<string, string>();
   readonly lines = new Map<string, number>();
+  readonly refused = new Set<string>();
   readonly problems: Problem[] = [];
   private aliasSeen = false;
 
@@ -170,6 +173,7 @@ class TreeReader {
   }
 
   private refuseAlias(node: { range?: readonly number[] | null }, key: string): void {
+    this.refused.add(key);
     // One is enough: a file full of them has one fault, not thousands.
     if (this.aliasSeen) return;
     this.aliasSeen = true;

@@ -118,7 +118,7 @@ export class Gaps {
   /** Asks for a reading; when a whole branch is missing, once for the branch. */
   ask(key: string, accepted: string): void {
     const missing = this.shallowestMissing(key);
-    if (this.asked.has(missing)) return;
+    if (this.asked.has(missing) || this.standsWrong(key)) return;
     this.asked.add(missing);
     const asked = missing === key ? accepted : knownKeys(missing.split('.'), this.document.plain).join(', ');
     this.problems.push({
@@ -136,6 +136,19 @@ export class Gaps {
 
   problem(code: Problem['code'], key: string, found: string, accepted: string): void {
     this.problems.push({ code, where: whereOf(this.document, key), found, accepted });
+  }
+
+  /** True when something does stand there, or above it, that was refused for its shape: that has its problem already. */
+  private standsWrong(key: string): boolean {
+    const path = key.split('.');
+    return path.some((_, depth) => {
+      const here = path.slice(0, depth + 1).join('.');
+      const value = this.at(here);
+      return (
+        this.document.refused.has(here) ||
+        (value !== undefined && (typeof value !== 'object' || Array.isArray(value)))
+      );
+    });
   }
 
   private shallowestMissing(key: string): string {
