@@ -1,8 +1,8 @@
 /** Beyond this many decimals a number is written with an exponent. */
 const MOST_DECIMALS = 12;
 
-/** A half-width is rounded up, except when it passes a step by less than this share of it. */
-const ROUNDING_SLACK = 0.05;
+/** A half-width is rounded up, except when it passes a step by a twentieth of it or by 1 %, whichever is less. */
+const SLACK = { ofStep: 0.05, ofHalfWidth: 0.01 };
 
 /** Exponent of the leading digit: 2 for 123, -1 for 0.5. */
 const magnitude = (number: number): number => Number(number.toExponential().split('e')[1]);
@@ -12,7 +12,8 @@ export const decimalsFor = (number: number, digits: number): number =>
   number === 0 ? 0 : Math.max(0, digits - 1 - magnitude(number));
 
 /** Steps in a half-width, rounded up so that text never claims to know more than the figure does. */
-export const stepsUp = (steps: number): number => Math.ceil(steps - ROUNDING_SLACK);
+export const stepsUp = (steps: number): number =>
+  Math.ceil(steps - Math.min(SLACK.ofStep, SLACK.ofHalfWidth * steps));
 
 /**
  * Decimals that show two digits of a half-width > 0, or one where it says the same and is coarse enough not to

@@ -34,13 +34,14 @@ export function formatValue(value: number, dimension: Dimension, options: Format
 /**
  * A value with its 95 % half-width in the same unit: `4 1/8 in ± 1/16`, `104.8 mm ± 1.6`, `4 1/8 in ± unknown`.
  *
- * @invariant a half-width above zero is never written as 0, and never more than 1.3 % (shop) or 0.5 % (decimal) too
- * small; `parseQuantity` reads the text back to within half a step of the last mark or digit shown
+ * @param figure – a half-width that is null, negative or not finite is written `unknown`
+ * @invariant a half-width above zero is never written as 0, and never more than 1 % too small; `parseQuantity` reads
+ * the value back to within half of the half-width that stands beside it
  */
 export function formatFigure({ value, dimension, tolerance }: Figure, options: FormatOptions): string {
   if (!Number.isFinite(value)) return 'unknown';
-  const halves = tolerance !== null && Number.isFinite(tolerance) ? [tolerance] : [];
-  const { value: text, halfWidths } = written(value, halves, dimension, options);
+  const known = tolerance !== null && tolerance >= 0 && Number.isFinite(tolerance);
+  const { value: text, halfWidths } = written(value, known ? [tolerance] : [], dimension, options);
   return `${text} ± ${halfWidths[0] ?? 'unknown'}`;
 }
 

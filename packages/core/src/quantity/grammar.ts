@@ -89,8 +89,9 @@ class Reader {
     const negative = this.mark('-', '+') === '-';
     const first = this.part();
     if (isTrouble(first)) return first;
-    if (first.unit === null || !this.startsAmount(this.joiningDash())) return { negative, parts: [first] };
-    this.at += this.joiningDash();
+    const dash = this.joiningDash();
+    if (first.unit === null || !this.startsAmount(dash)) return { negative, parts: [first] };
+    this.at += dash;
     const second = this.part();
     return isTrouble(second) ? second : { negative, parts: [first, second] };
   }
@@ -119,6 +120,8 @@ class Reader {
       ? whole + rest
       : { trouble: 'quantity-out-of-range', accepted: 'a fraction below 1 after a whole number' };
   }
+
+  /** Whether a part begins so many tokens ahead. */
   private startsAmount(ahead: number): boolean {
     const kind = this.tokens[this.at + ahead]?.kind;
     return kind === 'number' || kind === 'fraction';

@@ -43,6 +43,7 @@ describe('a shop length', () => {
     [944.75, '78 ft 8 3/4 in'],
     [-944.75, '-78 ft 8 3/4 in'],
     [2e6, '2000000 in'],
+    [-2e6, '-2000000 in'],
   ])('of %s in, its tolerance not told, is to the nearest sixteenth: %s', (value, text) => {
     expect(formatValue(value * INCH, 'length', shop)).toBe(text);
   });
@@ -95,6 +96,7 @@ describe('a shop length', () => {
 
   it('whose tolerance nobody knows says so', () => {
     expect(inches(4.125, null)).toBe('4 1/8 in ± unknown');
+    expect(inches(4.125, -1)).toBe('4 1/8 in ± unknown');
     expect(inches(4.125, Number.NaN)).toBe('4 1/8 in ± unknown');
     expect(inches(4.125, Number.POSITIVE_INFINITY)).toBe('4 1/8 in ± unknown');
   });

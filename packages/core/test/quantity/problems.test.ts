@@ -114,6 +114,7 @@ describe('a text that cannot be read', () => {
     const { found } = mustFail(`4\n\u001b[31m ${'very '.repeat(30)}long`, 'length');
     expect(found.length).toBeLessThanOrEqual(61);
     expect(found).toMatch(/^4 \[31m very .*…$/);
+    expect(mustFail('x'.repeat(60), 'length').found).toBe('x'.repeat(60));
     expect(mustFail(`${'x'.repeat(59)}😀x`, 'length').found).toBe(`${'x'.repeat(59)}😀…`);
   });
 });
