@@ -1,4 +1,4 @@
-import { AS_MEASURED, CORNERS, setupNames } from '@lastinch/core';
+import { AS_MEASURED, CORNERS, setupNames, worstFirst } from '@lastinch/core';
 import { lazy, Suspense, useCallback, useEffect } from 'react';
 import type { Lane, LaneAnswer } from './answers.ts';
 import style from './container.module.css';
@@ -11,6 +11,7 @@ import { VerdictStrip } from './parts/VerdictStrip.tsx';
 import type { RideDesk } from './rides.ts';
 import { stepOfAddress } from './session.ts';
 import { focusReading, MeasureStep } from './steps/measure/MeasureStep.tsx';
+import { placeOf } from './steps/measure/places.ts';
 import { stepStates } from './steps/step-states.ts';
 import { useStore } from './store.ts';
 import type { Workbench } from './workbench.ts';
@@ -26,14 +27,7 @@ export function Container(props: { readonly workbench: Workbench; readonly desk:
   useAddress(workbench);
   useKeys(workbench);
 
-  const toReading = useCallback(
-    (key: string) => {
-      window.location.hash = 'measure';
-      workbench.choose({ step: 'measure' });
-      requestAnimationFrame(() => focusReading(key));
-    },
-    [workbench],
-  );
+  const toReading = useCallback((key: string) => leadTo(workbench, key), [workbench]);
 
   return (
     <div className={style.bench} data-step={step}>
@@ -145,10 +139,20 @@ function Verdicts(props: {
   );
 }
 
-const RANK = { over: 0, unproven: 1, note: 2, fine: 3 } as const;
-const worstFirst = <F extends { readonly severity: keyof typeof RANK }>(
-  findings: readonly F[],
-): readonly F[] => [...findings].sort((a, b) => RANK[a.severity] - RANK[b.severity]);
+/** Leads to the field of a reading: in the Measure step, or in the proposal of the Travel step. */
+function leadTo(workbench: Workbench, key: string): void {
+  const place = placeOf(key);
+  const [first, setup] = key.split('.');
+  const step = place === null ? 'travel' : 'measure';
+  window.location.hash = step;
+  workbench.choose({
+    step,
+    ...(place === null ? {} : { place, onlyOpen: false }),
+    ...(first === 'setups' && setup !== undefined ? { proposed: setup } : {}),
+  });
+  // The field is there after the step has been drawn.
+  requestAnimationFrame(() => requestAnimationFrame(() => focusReading(key)));
+}
 
 const VERDICT_RANK = { fail: 0, 'not-proven': 1, pass: 2 } as const;
 

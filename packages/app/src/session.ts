@@ -1,4 +1,5 @@
 import type { Corner, UnitSystem } from '@lastinch/core';
+import type { MeasurePlace } from './steps/measure/places.ts';
 
 export const STEPS = ['measure', 'travel', 'ride'] as const;
 export type Step = (typeof STEPS)[number];
@@ -13,6 +14,9 @@ export interface Session {
   readonly proposed: string | null;
   readonly system: UnitSystem;
   readonly theme: Theme;
+  /** Page of the Measure step, and whether it shows only what is still to measure. */
+  readonly place: MeasurePlace;
+  readonly onlyOpen: boolean;
   /** Course and speed to ride. Null: the first course of the rig, at its own speed. */
   readonly course: string | null;
   readonly speedText: string | null;
@@ -30,6 +34,8 @@ export function startSession(): Session {
     proposed: null,
     system: kept.system === 'metric' ? 'metric' : 'shop',
     theme: kept.theme === 'light' || kept.theme === 'dark' ? kept.theme : 'auto',
+    place: 'front',
+    onlyOpen: false,
     course: null,
     speedText: null,
     corner: null,

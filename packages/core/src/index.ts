@@ -18,10 +18,13 @@ export { bad, good } from './finding/problem.ts';
 
 // --- Measure: typed text, the rig, its setups ---
 
+export type { Unit } from './quantity/dimension.ts';
+export { fromSi } from './quantity/dimension.ts';
 export type { FormatOptions } from './quantity/format.ts';
 export { formatFigure, formatQuantity, formatValue } from './quantity/format.ts';
 export { parseQuantity } from './quantity/parse.ts';
 export type { Quantity, UnitSystem } from './quantity/quantity.ts';
+export { shownUnit } from './quantity/shown.ts';
 export { acceptedUnits } from './quantity/unit-name.ts';
 export type { Assumption, AssumptionRule } from './rig/assumptions.ts';
 export { ASSUMPTION_RULES } from './rig/assumptions.ts';
@@ -82,7 +85,7 @@ export { DEFAULT_TOLERANCE, runRide } from './ride/run.ts';
 // --- Whole questions, asked here or through a worker ---
 
 export type { CheckOptions } from './jobs/check.ts';
-export { checkRig } from './jobs/check.ts';
+export { checkRig, worstFirst } from './jobs/check.ts';
 export type {
   CheckResult,
   CornerInterval,

@@ -1,4 +1,4 @@
-import type { Problem, Rig } from '@lastinch/core';
+import type { AssumptionRule, Problem, Rig } from '@lastinch/core';
 import { editRig, type FieldState, fieldsOf, readRig } from '@lastinch/core/rigfile';
 import { endGesture, type History, record, redo, startHistory, undo } from './history.ts';
 
@@ -19,6 +19,8 @@ export interface RigDocument {
   readonly history: History;
   /** Every reading that the file can hold, with what is typed there. */
   readonly fields: readonly FieldState[];
+  /** By which rule the program filled a value or a tolerance, by key of the reading. */
+  readonly rules: ReadonlyMap<string, AssumptionRule>;
   /** What is wrong with the text as it stands; empty when all of it was understood. */
   readonly problems: readonly Problem[];
   /** The last rig that was understood whole: it stays in view while the text has problems. */
@@ -35,6 +37,7 @@ export function openDocument(text: string, fileName: string, savedText: string |
     savedText,
     history: startHistory(text),
     fields: [],
+    rules: new Map(),
     problems: [],
     rig: null,
     rigIsCurrent: false,

@@ -4,8 +4,8 @@ import style from './TypedField.module.css';
 
 export interface TypedFieldProps {
   readonly label: string;
-  /** Read out instead of the label where the surroundings do not tell which one it is. */
-  readonly spokenLabel?: string;
+  /** How the reading stands, in a word beside the label. */
+  readonly tag?: string | null;
   /** What stands in the document. Shown as it is, whatever it says. */
   readonly text: string;
   readonly placeholder?: string;
@@ -37,7 +37,6 @@ export function TypedField(props: TypedFieldProps) {
       className={style.field}
       isInvalid={props.error !== null}
       value={draft ?? props.text}
-      aria-label={props.spokenLabel}
       onChange={(text) => {
         setDraft(text);
         props.onType(text);
@@ -48,12 +47,12 @@ export function TypedField(props: TypedFieldProps) {
         props.onLeave();
       }}
     >
-      {props.spokenLabel === undefined ? <Label className={style.label}>{props.label}</Label> : null}
-      {props.spokenLabel === undefined ? null : (
-        <span className={style.label} aria-hidden="true">
-          {props.label}
-        </span>
-      )}
+      <Label className={style.label}>
+        {props.label}
+        {props.tag === undefined || props.tag === null ? null : (
+          <span className={style.tag}>{props.tag}</span>
+        )}
+      </Label>
       <Input
         className={style.input}
         name={props.name}

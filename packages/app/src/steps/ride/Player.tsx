@@ -31,7 +31,10 @@ export function Player(props: {
     <div className={style.player}>
       <PlainButton weight="strong" onPress={toggle}>
         <svg viewBox="0 0 20 20" width="18" height="18" aria-hidden="true">
-          <path d={playing ? 'M5 4h3.5v12H5zM11.5 4H15v12h-3.5z' : 'M6 3.5l10 6.5-10 6.5z'} fill="currentColor" />
+          <path
+            d={playing ? 'M5 4h3.5v12H5zM11.5 4H15v12h-3.5z' : 'M6 3.5l10 6.5-10 6.5z'}
+            fill="currentColor"
+          />
         </svg>
         {playing ? 'Pause' : 'Play'}
       </PlainButton>

@@ -1,0 +1,164 @@
+import type { FieldState } from '@lastinch/core/rigfile';
+
+/** The pages of the Measure step. */
+export const PLACES = ['rig', 'front', 'rear', 'shelf', 'text'] as const;
+export type MeasurePlace = (typeof PLACES)[number];
+
+export const PLACE_NAME: Readonly<Record<MeasurePlace, string>> = {
+  rig: 'Whole rig',
+  front: 'Front',
+  rear: 'Rear',
+  shelf: 'On the shelf',
+  text: 'As text',
+};
+
+/** Where a reading is typed; null when that is not in the Measure step (setups, courses). */
+export function placeOf(key: string): MeasurePlace | null {
+  const [first = ''] = key.split('.');
+  if (first === 'measured' || first === 'limits') return 'rig';
+  if (first === 'front' || first === 'rear') return first;
+  return first === 'parts' ? 'shelf' : null;
+}
+
+/** Fields that are typed side by side, under one heading. */
+export interface FieldGroup {
+  readonly id: string;
+  readonly title: string;
+  /** Why it is measured, in one line. */
+  readonly about: string;
+  readonly fields: readonly FieldState[];
+  /** A part that a rig may do without, and this one has not. */
+  readonly absent: boolean;
+}
+
+interface Heading {
+  readonly title: string;
+  readonly about: string;
+}
+
+/** In the order in which they matter for the travel column. */
+const HEADINGS: Readonly<Record<string, Heading>> = {
+  'measured.weights': {
+    title: 'Weight on each tyre',
+    about: 'On level ground, driver and fuel aboard, rolled and bounced, not jacked.',
+  },
+  measured: { title: 'Size and balance', about: 'Where the mass is, and how it resists being turned.' },
+  limits: { title: 'What you accept', about: 'The limits that every verdict is held against.' },
+  stop: {
+    title: 'Bump stop',
+    about: 'The one on the rig now. Crush is how far it may be pressed, not its length.',
+  },
+  spring: { title: 'Spring', about: 'Coil lengths are along its axis.' },
+  shock: { title: 'Shock', about: 'Lengths are eye to eye.' },
+  frame: { title: 'Frame', about: 'What gives on the worst hit.' },
+  axle: { title: 'Axle', about: 'Everything that moves with the wheels.' },
+  tyre: { title: 'Tyre', about: 'At the pressure in use.' },
+  strap: { title: 'Limit strap', about: 'Ends droop before the shock does.' },
+  hose: { title: 'Brake hose', about: 'At strap-stretched droop and full lock.' },
+  shaft: { title: 'Driveshaft', about: 'Runs out of plunge or joint angle in droop.' },
+  witness: {
+    title: 'Witness marks',
+    about: 'From a test drive: markers on the shock rod, clay at the first contact.',
+  },
+};
+
+const OPTIONAL = new Set(['strap', 'hose', 'shaft', 'witness']);
+
+/** The groups of one place, in the order in which they are worked through. */
+export function groupsOf(fields: readonly FieldState[], place: MeasurePlace): readonly FieldGroup[] {
+  const groups = new Map<string, FieldState[]>();
+  for (const field of fields) {
+    if (placeOf(field.path.join('.')) !== place) continue;
+    const id = groupIdOf(field.path);
+    groups.set(id, [...(groups.get(id) ?? []), field]);
+  }
+  return [...groups].map(([id, of]) => groupFrom(id, of)).sort((a, b) => rank(a.id) - rank(b.id));
+}
+
+/** `weights`, `contacts.sump`, `stop`, `parts.stops.soft`. */
+function groupIdOf(path: readonly string[]): string {
+  const [first = '', second = '', third = ''] = path;
+  if (first === 'measured') return second === 'weights' ? 'measured.weights' : 'measured';
+  if (first === 'limits') return 'limits';
+  if (first === 'parts') return `parts.${second}.${third}`;
+  if (second === 'contacts') return `contacts.${third}`;
+  return path.length === 2 ? 'frame' : second;
+}
+
+function groupFrom(id: string, fields: readonly FieldState[]): FieldGroup {
+  const absent = OPTIONAL.has(id) && fields.every(({ typed }) => typed === null);
+  const named = id.split('.').at(-1) ?? id;
+  if (id.startsWith('contacts.'))
+    return {
+      id,
+      fields,
+      absent,
+      title: `Contact: ${named}`,
+      about: 'Metal meets metal here when all else is used up.',
+    };
+  if (id.startsWith('parts.stops.'))
+    return { id, fields, absent, title: `Stop: ${named}`, about: 'Not on the rig; a setup may name it.' };
+  if (id.startsWith('parts.springs.'))
+    return { id, fields, absent, title: `Spring: ${named}`, about: 'Not on the rig; a setup may name it.' };
+  const heading = HEADINGS[id] ?? { title: named, about: '' };
+  return { id, fields, absent, ...heading };
+}
+
+const ORDER = Object.keys(HEADINGS);
+function rank(id: string): number {
+  if (id.startsWith('contacts.')) return -1;
+  const place = ORDER.indexOf(id);
+  return place < 0 ? ORDER.length : place;
+}
+
+const LABELS: Readonly<Record<string, string>> = {
+  wheelbase: 'Wheelbase',
+  frontLeft: 'Front left',
+  frontRight: 'Front right',
+  rearLeft: 'Rear left',
+  rearRight: 'Rear right',
+  cgHeight: 'Height of the centre of gravity',
+  pitchInertia: 'Pitch inertia of the body',
+  reserve: 'Reserve to keep',
+  bodyAcceleration: 'Body acceleration',
+  track: 'Track',
+  unsprungMass: 'Unsprung mass',
+  gap: 'Gap at ride height',
+  ratio: 'Travel ratio',
+  flex: 'Flex allowance',
+  metalRate: 'Stiffness of metal on metal',
+  rate: 'Rate',
+  freeLength: 'Free length',
+  solidLength: 'Solid length',
+  rideLength: 'Length at ride height',
+  spread: 'Left to right',
+  collapsedLength: 'Collapsed length',
+  extendedLength: 'Extended length',
+  droopReserve: 'Reserve in droop',
+  usableCrush: 'Usable crush',
+  forceAtFullCrush: 'Force at full crush',
+  rateFactor: 'Rate factor',
+  length: 'Length',
+  stretch: 'Stretch at full load',
+  tightAtShock: 'Shock length when tight',
+  distanceAtDroop: 'Distance at full droop',
+  droop: 'Droop left to it',
+  damping: 'Damping',
+  pressure: 'Pressure',
+  radius: 'Loaded radius',
+  clay: 'Thinnest clay',
+  left: 'Left',
+  right: 'Right',
+};
+
+/** A short label for the eye; the group heading says of what. */
+export function labelOf(path: readonly string[]): string {
+  const last = path.at(-1) ?? '';
+  if (last === 'rollInertia') return path[0] === 'measured' ? 'Roll inertia of the body' : 'Roll inertia';
+  if (last === 'left' || last === 'right') {
+    const of = LABELS[path.at(-2) ?? ''];
+    return of === undefined ? (LABELS[last] ?? last) : `${of}, ${last}`;
+  }
+  if (path.at(-2) === 'passes') return `Marker, pass ${Number(last) + 1}`;
+  return LABELS[last] ?? last;
+}

@@ -1,0 +1,28 @@
+import { LANES } from '../../answers.ts';
+import { LANE_NAME } from '../../parts/place-name.ts';
+import type { Rides } from '../../rides.ts';
+import style from './RideStep.module.css';
+
+/** Whether the rides are still being computed, and how far they are. */
+export function RideState({ rides }: { readonly rides: Rides }) {
+  const broken = LANES.filter((lane) => rides[lane].status === 'broken');
+  const riding = LANES.some((lane) => rides[lane].status === 'riding');
+  const sharpening = LANES.filter((lane) => rides[lane].status === 'sharpening');
+  const share = sharpening.length === 0 ? 0 : Math.min(...sharpening.map((lane) => rides[lane].share));
+  return (
+    <div className={style.state} role="status">
+      {broken.map((lane) => (
+        <p key={lane} className={style.broken}>
+          {LANE_NAME[lane]}: {rides[lane].message}
+        </p>
+      ))}
+      {riding ? <p>Riding…</p> : null}
+      {!riding && sharpening.length > 0 ? (
+        <>
+          <p>Ridden. Now over the tolerances of your readings…</p>
+          <progress className={style.bar} max={1} value={share} aria-label="Rides over the tolerances" />
+        </>
+      ) : null}
+    </div>
+  );
+}

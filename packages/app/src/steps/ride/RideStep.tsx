@@ -1,0 +1,150 @@
+import {
+  CORNERS,
+  type Corner,
+  type CourseSpec,
+  parseQuantity,
+  problemText,
+  type RideAnswer,
+  type Rig,
+} from '@lastinch/core';
+import { useEffect, useMemo } from 'react';
+import { LANES, type Lane } from '../../answers.ts';
+import { Choice } from '../../parts/Choice.tsx';
+import { TypedField } from '../../parts/TypedField.tsx';
+import type { LaneRide, RideDesk, RideQuestion } from '../../rides.ts';
+import { useStore } from '../../store.ts';
+import type { Workbench } from '../../workbench.ts';
+import { speedText } from './curves.ts';
+import { RideResult } from './RideResult.tsx';
+import { RideState } from './RideState.tsx';
+import style from './RideStep.module.css';
+
+/** A pause in typing before a ride is asked for; the older one is stopped anyway. */
+const PAUSE_MS = 250;
+
+/** Course and speed, and what both setups do on it. */
+export default function RideStep(props: { readonly workbench: Workbench; readonly desk: RideDesk }) {
+  const { workbench, desk } = props;
+  const rig = useStore(workbench.document, (state) => state.rig);
+  const session = useStore(workbench.session, (state) => state);
+  const answers = useStore(workbench.answers, (state) => state);
+  const rides = useStore(desk.rides, (state) => state);
+
+  const course = rig === null ? null : courseOf(rig, session.course);
+  const typedSpeed = session.speedText ?? (course === null ? '' : speedText(course.speed, session.system));
+  const speed = useMemo(() => parseQuantity(typedSpeed, 'speed'), [typedSpeed]);
+  const isDrop = course?.shape.kind === 'drop';
+  const speedValue = isDrop ? 1 : speed.ok && speed.value.value > 0 ? speed.value.value : null;
+  // Only which setups can be ridden decides what is asked; new figures of the same setups do not.
+  const nowId = answers.now.setup === null ? null : answers.now.setupId;
+  const proposedId = answers.proposed.setup === null ? null : answers.proposed.setupId;
+
+  useEffect(() => {
+    if (rig === null || course === null || speedValue === null) return;
+    const question = (setup: string | null): RideQuestion | null =>
+      setup === null ? null : { rig, setup, course: course.shape, courseName: course.id, speed: speedValue };
+    const timer = setTimeout(
+      () => desk.ask({ now: question(nowId), proposed: question(proposedId) }),
+      PAUSE_MS,
+    );
+    return () => clearTimeout(timer);
+  }, [rig, course, speedValue, nowId, proposedId, desk]);
+
+  if (rig === null || course === null)
+    return (
+      <div className={style.step}>
+        <h2 className={style.title}>Ride</h2>
+        <p className={style.lead}>
+          {rig === null
+            ? 'The rig file cannot be read yet, so there is nothing to ride.'
+            : 'This rig file has no courses. Add one under “courses:” in the file.'}
+        </p>
+      </div>
+    );
+
+  const shown = shownAnswers(rides, course.id);
+  const stale = LANES.some((lane) => isStale(rides[lane], rig, answers[lane].setupId, course, speedValue));
+  return (
+    <div className={style.step}>
+      <h2 className={style.title}>Ride</h2>
+      <div className={style.ask}>
+        <Choice
+          label="Course"
+          value={course.id}
+          options={Object.keys(rig.courses).map((id) => ({ value: id, label: id }))}
+          hint={course.notes === '' ? undefined : course.notes}
+          onChange={(id) => workbench.choose({ course: id, speedText: null })}
+        />
+        {isDrop ? (
+          <p className={style.lead}>Let go above flat ground: speed has no effect.</p>
+        ) : (
+          <TypedField
+            label="Speed"
+            text={typedSpeed}
+            placeholder="30 mph"
+            error={speedError(speed, speedValue)}
+            onType={(text) => workbench.choose({ speedText: text })}
+            onLeave={() => undefined}
+          />
+        )}
+        <RideState rides={rides} />
+      </div>
+      <RideResult
+        key={course.id}
+        course={course}
+        answers={shown}
+        lanes={answers}
+        stale={stale}
+        corner={session.corner ?? worstCorner(shown)}
+        system={session.system}
+        theme={session.theme}
+        onCorner={(corner) => workbench.choose({ corner })}
+      />
+    </div>
+  );
+}
+
+function courseOf(rig: Rig, chosen: string | null): CourseSpec | null {
+  const first = Object.keys(rig.courses)[0];
+  return (
+    (chosen === null ? undefined : rig.courses[chosen]) ??
+    (first === undefined ? null : (rig.courses[first] ?? null))
+  );
+}
+
+function speedError(speed: ReturnType<typeof parseQuantity>, value: number | null): string | null {
+  if (!speed.ok) return speed.problems.map(problemText).join(' ');
+  return value === null ? 'A ride needs a speed above zero.' : null;
+}
+
+/** Answers on the course in view; those of another course are not shown under its name. */
+function shownAnswers(
+  rides: Readonly<Record<Lane, LaneRide>>,
+  course: string,
+): Readonly<Record<Lane, RideAnswer | null>> {
+  const of = (lane: Lane): RideAnswer | null =>
+    rides[lane].answer?.course === course ? rides[lane].answer : null;
+  return { now: of('now'), proposed: of('proposed') };
+}
+
+const isStale = (
+  ride: LaneRide,
+  rig: Rig,
+  setup: string,
+  course: CourseSpec,
+  speed: number | null,
+): boolean =>
+  ride.answers !== null &&
+  (ride.answers.rig !== rig ||
+    ride.answers.setup !== setup ||
+    ride.answers.course !== course.shape ||
+    ride.answers.speed !== speed);
+
+/** The corner with the least clearance in either setup: where a person wants to look first. */
+function worstCorner(answers: Readonly<Record<Lane, RideAnswer | null>>): Corner {
+  const clearance = (corner: Corner): number =>
+    Math.min(
+      ...LANES.map((lane) => answers[lane]?.run.corners[corner].clearance ?? Number.POSITIVE_INFINITY),
+    );
+  return [...CORNERS].sort((a, b) => clearance(a) - clearance(b))[0] ?? 'frontLeft';
+}

@@ -1,0 +1,33 @@
+import { CORNERS } from '@lastinch/core';
+import type { Answers } from '../answers.ts';
+import type { RigDocument } from '../document/rig-document.ts';
+import type { StepLink } from '../parts/StepNav.tsx';
+import type { Rides } from '../rides.ts';
+
+/** How each step stands, in a few words for the navigation. Only steps that exist are listed. */
+export function stepStates(document: RigDocument, answers: Answers, rides: Rides): readonly StepLink[] {
+  return [
+    { step: 'measure', title: 'Measure', state: measured(document) },
+    { step: 'travel', title: 'Travel', state: travelled(answers) },
+    { step: 'ride', title: 'Ride', state: ridden(rides) },
+  ];
+}
+
+function measured({ problems, rig }: RigDocument): string {
+  if (problems.length > 0)
+    return problems.length === 1 ? '1 to put right' : `${problems.length} to put right`;
+  const assumed = new Set(rig?.assumptions.filter(({ what }) => what === 'value').map(({ key }) => key)).size;
+  return assumed === 0 ? 'all measured' : `${assumed} assumed`;
+}
+
+function travelled({ proposed }: Answers): string {
+  const columns = proposed.check?.travel.corners;
+  if (columns === undefined) return 'no answer';
+  const passed = CORNERS.filter((corner) => columns[corner].verdict === 'pass').length;
+  return `${passed} of 4 proposed fit`;
+}
+
+function ridden({ now, proposed }: Rides): string {
+  const answer = proposed.answer ?? now.answer;
+  return answer === null ? 'not ridden yet' : answer.course;
+}

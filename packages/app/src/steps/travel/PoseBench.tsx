@@ -1,0 +1,117 @@
+import {
+  cornerAt,
+  ENDS,
+  type End,
+  formatValue,
+  gapsAt,
+  type Pose,
+  SIDES,
+  type UnitSystem,
+} from '@lastinch/core';
+import { useState } from 'react';
+import { type Answers, LANES } from '../../answers.ts';
+import { DataTable } from '../../parts/DataTable.tsx';
+import { PlainButton } from '../../parts/PlainButton.tsx';
+import { CORNER_NAME, END_NAME, LANE_NAME, setupLabel } from '../../parts/place-name.ts';
+import { RangeField } from '../../parts/RangeField.tsx';
+import { Segments } from '../../parts/Segments.tsx';
+import style from './PoseBench.module.css';
+import { PosePictures } from './PosePictures.tsx';
+import { reachOf, sideInWords, stopInWords } from './pose-words.ts';
+
+const LEVEL: Pose = { heave: 0, roll: 0 };
+
+/** Most roll of an axle that the slider goes to [rad]; beyond it the small-angle gaps mislead. */
+const MOST_ROLL = (12 * Math.PI) / 180;
+
+/** One axle moved by hand through bump, droop and roll, in both setups, with what is left at each side. */
+export function PoseBench(props: { readonly answers: Answers; readonly system: UnitSystem }) {
+  const { answers, system } = props;
+  const [end, setEnd] = useState<End>('front');
+  const [pose, setPose] = useState<Pose>(LEVEL);
+  const lanes = LANES.filter((lane) => answers[lane].setup !== null && answers[lane].check !== null);
+  if (lanes.length === 0) return null;
+  const reach = reachOf(
+    lanes.flatMap((lane) => answers[lane].setup ?? []),
+    end,
+  );
+  const heave = Math.min(reach.bump, Math.max(-reach.droop, pose.heave));
+  const shown: Pose = { heave, roll: pose.roll };
+  const length = (value: number): string => formatValue(Math.abs(value), 'length', { system });
+  return (
+    <section className={style.bench} aria-labelledby="pose-title">
+      <h3 className={style.heading} id="pose-title">
+        Move an axle by hand
+      </h3>
+      <div className={style.controls}>
+        <Segments
+          label="Axle"
+          options={ENDS.map((each) => ({ value: each, label: END_NAME[each] }))}
+          value={end}
+          onChange={setEnd}
+        />
+        <RangeField
+          label="Droop to bump"
+          min={-reach.droop}
+          max={reach.bump}
+          step={0.001}
+          value={heave}
+          valueText={heave === 0 ? 'ride height' : `${length(heave)} ${heave > 0 ? 'bump' : 'droop'}`}
+          onChange={(value) => setPose({ ...pose, heave: Math.abs(value) < 0.002 ? 0 : value })}
+        />
+        <RangeField
+          label="Roll of the axle"
+          min={-MOST_ROLL}
+          max={MOST_ROLL}
+          step={MOST_ROLL / 120}
+          value={pose.roll}
+          valueText={rollInWords(pose.roll, system)}
+          onChange={(roll) => setPose({ ...pose, roll: Math.abs(roll) < 1e-6 ? 0 : roll })}
+        />
+        <PlainButton isDisabled={heave === 0 && pose.roll === 0} onPress={() => setPose(LEVEL)}>
+          Back to ride height
+        </PlainButton>
+      </div>
+      <div className={style.lanes}>
+        {lanes.map((lane) => {
+          const { setup, check } = answers[lane];
+          if (setup === null || check === null) return null;
+          const gaps = gapsAt(setup, end, shown);
+          return (
+            <section key={lane} className={style.lane} data-lane={lane} aria-label={LANE_NAME[lane]}>
+              <h4 className={style.laneName}>
+                {LANE_NAME[lane]} <span className={style.setup}>{setupLabel(setup.id)}</span>
+              </h4>
+              <PosePictures
+                lane={lane}
+                setup={setup}
+                travel={check.travel}
+                end={end}
+                pose={shown}
+                labels={{ left: stopInWords(gaps.left, length), right: stopInWords(gaps.right, length) }}
+              />
+              <DataTable
+                caption={`${END_NAME[end]} axle, what is left`}
+                columns={['Side', 'Bump stop', 'Next contact', 'Droop']}
+                rows={SIDES.map((side) => ({
+                  head: CORNER_NAME[cornerAt(end, side)],
+                  cells: sideInWords(gaps[side], length),
+                }))}
+              />
+            </section>
+          );
+        })}
+      </div>
+      <p className={style.about}>
+        At the readings as they stand, without tolerances. Body contacts are taken at the stop's station of
+        their side.
+      </p>
+    </section>
+  );
+}
+
+function rollInWords(roll: number, system: UnitSystem): string {
+  if (roll === 0) return 'level';
+  const degrees = formatValue(Math.round(Math.abs(roll) * 572.96) / 572.96, 'angle', { system });
+  return `${degrees}, ${roll > 0 ? 'right wheel down' : 'left wheel down'}`;
+}

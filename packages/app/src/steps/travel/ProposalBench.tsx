@@ -1,0 +1,72 @@
+import { ENDS, type End, type Rig } from '@lastinch/core';
+import { PlainButton } from '../../parts/PlainButton.tsx';
+import { END_NAME, setupLabel } from '../../parts/place-name.ts';
+import { useStore } from '../../store.ts';
+import type { Workbench } from '../../workbench.ts';
+import { copyOfSetup, freeName } from './new-proposal.ts';
+import { PatchFieldRow } from './PatchFieldRow.tsx';
+import style from './ProposalBench.module.css';
+import { patchFieldsOf } from './patch-fields.ts';
+
+/** What the proposed setup changes, end by end, and the making of another one to try. */
+export function ProposalBench({ workbench }: { readonly workbench: Workbench }) {
+  const rig = useStore(workbench.document, (state) => state.rig);
+  const proposed = useStore(workbench.answers, (state) => state.proposed.setupId);
+  if (rig === null) return null;
+  const patch = rig.setups[proposed];
+  const makeNew = (): void => {
+    const name = freeName(rig);
+    workbench.edit(copyOfSetup(patch, name), { label: `new setup ${name}`, gesture: null });
+    workbench.choose({ proposed: name });
+  };
+  return (
+    <section className={style.bench} aria-labelledby="proposal-title">
+      <div className={style.head}>
+        <h3 className={style.heading} id="proposal-title">
+          What is proposed: <span className={style.name}>{setupLabel(proposed)}</span>
+        </h3>
+        <PlainButton onPress={makeNew}>
+          {patch === undefined ? 'Start a proposal' : 'Copy into a new proposal'}
+        </PlainButton>
+      </div>
+      {patch === undefined ? (
+        <p className={style.lead}>The rig as it was measured. Start a proposal to change something.</p>
+      ) : (
+        <>
+          {patch.notes === '' ? null : <p className={style.lead}>{patch.notes}</p>}
+          <div className={style.ends}>
+            {ENDS.map((end) => (
+              <PatchEnd key={end} workbench={workbench} rig={rig} setupId={proposed} end={end} />
+            ))}
+          </div>
+        </>
+      )}
+    </section>
+  );
+}
+
+function PatchEnd(props: {
+  readonly workbench: Workbench;
+  readonly rig: Rig;
+  readonly setupId: string;
+  readonly end: End;
+}) {
+  const { workbench, rig, setupId, end } = props;
+  return (
+    <fieldset className={style.end}>
+      <legend className={style.legend}>{END_NAME[end]}</legend>
+      <div className={style.fields}>
+        {patchFieldsOf(rig, end).map((field) => (
+          <PatchFieldRow
+            key={field.key}
+            workbench={workbench}
+            field={field}
+            patch={rig.setups[setupId]?.[end] ?? {}}
+            path={['setups', setupId, end, field.key]}
+            place={END_NAME[end]}
+          />
+        ))}
+      </div>
+    </fieldset>
+  );
+}

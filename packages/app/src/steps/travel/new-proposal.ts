@@ -1,0 +1,34 @@
+import { AS_MEASURED, ENDS, type EndPatch, type Reading, type Rig, type SetupPatch } from '@lastinch/core';
+import type { RigEdit } from '../../document/rig-document.ts';
+
+/** A name that no setup of the rig has: `proposal-1`, `proposal-2`, … */
+export function freeName(rig: Rig): string {
+  for (let number = 1; ; number += 1) {
+    const name = `proposal-${number}`;
+    if (name !== AS_MEASURED && rig.setups[name] === undefined) return name;
+  }
+}
+
+/** The edits that write a setup under a new name with the texts of an old one; without one, an empty setup. */
+export function copyOfSetup(patch: SetupPatch | undefined, name: string): readonly RigEdit[] {
+  const notes = patch === undefined ? 'Made in the workbench.' : `Copied from ${patch.id}.`;
+  const edits: RigEdit[] = [{ path: ['setups', name, 'notes'], text: notes }];
+  if (patch === undefined) return edits;
+  for (const end of ENDS) edits.push(...editsOf(patch[end], ['setups', name, end]));
+  return edits;
+}
+
+function editsOf(patch: EndPatch, path: readonly string[]): readonly RigEdit[] {
+  return Object.entries(patch).flatMap(([key, value]): readonly RigEdit[] => {
+    const here = [...path, key];
+    if (typeof value === 'string') return [{ path: here, text: value }];
+    if (isReading(value)) return [{ path: here, text: value.text }];
+    return Object.entries(value as Readonly<Record<string, Reading>>).map(([contact, reading]) => ({
+      path: [...here, contact],
+      text: reading.text,
+    }));
+  });
+}
+
+const isReading = (value: unknown): value is Reading =>
+  typeof value === 'object' && value !== null && 'text' in value && 'toleranceOrigin' in value;
