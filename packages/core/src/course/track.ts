@@ -58,7 +58,7 @@ export function sampleCourse(shape: CourseShape): Track {
           from: 0,
           to: shape.length,
           pieces,
-          breaks: [0, shape.fadeIn],
+          breaks: [0, shape.fadeIn, shape.length],
         });
       return bothSides(side, { shortestFeature: shortest / 2, end: shape.length });
     }
