@@ -1,25 +1,43 @@
 import { hermiteSlope, hermiteValue } from '../numerics/hermite.ts';
-import { MOTION, STATE } from './layout.ts';
+import { COORDINATES } from './layout.ts';
 import type { Stepper } from './stepper.ts';
 
 /** State inside an accepted step: a cubic through both ends for every coordinate and every speed. */
-export function stateInside(stepper: Stepper, step: number, theta: number, out: Float64Array): void {
-  const { state, trial, start, end } = stepper;
-  for (let i = 0; i < MOTION; i += 1) {
-    out[i] = hermiteValue(state[i], start[i], trial[i], end[i], step, theta);
+export function stateInside(
+  { start, end }: Stepper,
+  step: number,
+  theta: number,
+  position: Float64Array,
+  speed: Float64Array,
+): void {
+  for (let i = 0; i < COORDINATES; i += 1) {
+    position[i] = hermiteValue(start.position[i], start.speed[i], end.position[i], end.speed[i], step, theta);
+    speed[i] = hermiteValue(
+      start.speed[i],
+      start.acceleration[i],
+      end.speed[i],
+      end.acceleration[i],
+      step,
+      theta,
+    );
   }
-  for (let i = MOTION; i < STATE; i += 1) out[i] = state[i] + theta * (trial[i] - state[i]);
 }
 
-/** Largest value of the cubic with slopes m0 > 0 > m1 at its ends. */
+/** Largest value of the cubic with slopes m0 > 0 > m1 at its ends: its slope has one root between them. */
 export function crestOf(y0: number, m0: number, y1: number, m1: number, step: number): number {
-  // The slope is a quadratic in θ with one root between the ends.
   let low = 0;
   let high = 1;
-  for (let k = 0; k < 40; k += 1) {
-    const mid = (low + high) / 2;
-    if (hermiteSlope(y0, m0, y1, m1, step, mid) > 0) low = mid;
-    else high = mid;
+  for (let k = 0; k < 30; k += 1) {
+    const middle = (low + high) / 2;
+    if (hermiteSlope(y0, m0, y1, m1, step, middle) > 0) low = middle;
+    else high = middle;
   }
   return hermiteValue(y0, m0, y1, m1, step, (low + high) / 2);
+}
+
+/** Largest value of the parabola through three even points, or of the points when it has no crest between them. */
+export function parabolaCrest(before: number, middle: number, after: number): number {
+  const bend = before - 2 * middle + after;
+  if (!(middle >= before && middle >= after) || bend >= 0) return Math.max(before, middle, after);
+  return middle - (before - after) ** 2 / (8 * bend);
 }

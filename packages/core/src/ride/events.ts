@@ -1,82 +1,64 @@
 import { hermiteValue } from '../numerics/hermite.ts';
-import type { Equations } from './equations.ts';
-import { COORDINATES, SWITCHES } from './layout.ts';
+import { contactMotion, contactSwitch } from './contact-motion.ts';
+import type { Dynamics } from './dynamics.ts';
+import { CONTACTS } from './layout.ts';
 import type { Stepper } from './stepper.ts';
 
-/** Found by `firstEvent`: where in the step the first contact switches, and which ones switch there together. */
+/** Where in a tried step the first contacts switch, and which. */
 export interface Event {
   /** 0 … 1 of the step. */
   theta: number;
-  count: number;
-  readonly indices: Int32Array;
+  /** Bits of the contacts that switch there together. */
+  contacts: number;
 }
 
-/** Switches that come within this time of the first are taken together: both sides of an even course. */
+/** Contacts that switch within this time of the first are taken with it: both sides of an even course [s]. */
 const TOGETHER = 1e-9;
-
-const TOTAL = 4 * SWITCHES;
+const TOTAL = 4 * CONTACTS;
 
 /**
- * Finds the first switch inside a tried step, by root finding on the motion of each contact that differs at the end.
- * Position and speed of the contact are cubics through both ends of the step; the ground is read exactly.
- *
- * @returns event with count 0 when nothing switches
+ * Finds the first switch inside a tried step among the contacts in `changed`, by root finding on the motion of each.
+ * Position and speed of a contact are cubics through both ends of the step; the ground is read exactly.
  */
 export function makeEventFinder(
-  equations: Equations,
-): (stepper: Stepper, time: number, step: number) => Event {
-  const event: Event = { theta: 1, count: 0, indices: new Int32Array(TOTAL) };
+  dynamics: Dynamics,
+): (stepper: Stepper, time: number, step: number, changed: number) => Event {
+  const event: Event = { theta: 1, contacts: 0 };
   const roots = new Float64Array(TOTAL);
-  const changed = new Int32Array(TOTAL);
 
-  const valueInside = (
-    index: number,
-    stepper: Stepper,
-    time: number,
-    step: number,
-    theta: number,
-  ): number => {
-    const { state, trial, start, end } = stepper;
-    const v0 = equations.motion(index, state, COORDINATES);
-    const v1 = equations.motion(index, trial, COORDINATES);
-    const position = hermiteValue(
-      equations.motion(index, state, 0),
-      v0,
-      equations.motion(index, trial, 0),
-      v1,
-      step,
-      theta,
-    );
-    const velocity = hermiteValue(
-      v0,
-      equations.motion(index, start, COORDINATES),
-      v1,
-      equations.motion(index, end, COORDINATES),
-      step,
-      theta,
-    );
-    return equations.switchOfMotion(index, time + theta * step, position, velocity);
-  };
-
-  const rootOf = (index: number, stepper: Stepper, time: number, step: number): number => {
-    const wasOn = equations.switches[index] === 1;
+  const rootOf = (contact: number, { start, end }: Stepper, time: number, step: number): number => {
+    const wasOn = ((dynamics.contacts >> contact) & 1) === 1;
+    const x0 = contactMotion(dynamics, contact, start.position);
+    const v0 = contactMotion(dynamics, contact, start.speed);
+    const a0 = contactMotion(dynamics, contact, start.acceleration);
+    const x1 = contactMotion(dynamics, contact, end.position);
+    const v1 = contactMotion(dynamics, contact, end.speed);
+    const a1 = contactMotion(dynamics, contact, end.acceleration);
+    const valueAt = (theta: number): number =>
+      contactSwitch(
+        dynamics,
+        contact,
+        time + theta * step,
+        hermiteValue(x0, v0, x1, v1, step, theta),
+        hermiteValue(v0, a0, v1, a1, step, theta),
+      );
     let low = 0;
     let high = 1;
-    let atLow = valueInside(index, stepper, time, step, 0);
-    let atHigh = valueInside(index, stepper, time, step, 1);
+    let atLow = valueAt(0);
+    let atHigh = valueAt(1);
     // A contact that has just switched may stand a rounding error on the wrong side: it switches back at once.
     if (atLow > 0 !== wasOn) return 0;
-    // Regula falsi with the Illinois halving: brackets, and converges faster than bisection.
+    // Regula falsi with the Illinois halving: keeps its bracket, and converges faster than bisection.
     for (let k = 0; k < 60 && (high - low) * step > 1e-12; k += 1) {
-      const theta = low + ((high - low) * atLow) / (atLow - atHigh);
-      const inside = theta > low && theta < high ? theta : (low + high) / 2;
-      const value = valueInside(index, stepper, time, step, inside);
+      const guess = low + ((high - low) * atLow) / (atLow - atHigh);
+      const theta = guess > low && guess < high ? guess : (low + high) / 2;
+      const value = valueAt(theta);
       if (value > 0 === wasOn) {
-        low = inside;
+        low = theta;
         atLow = value;
         atHigh /= 2;
       } else {
-        high = inside;
+        high = theta;
         atHigh = value;
         atLow /= 2;
       }
@@ -85,20 +67,18 @@ export function makeEventFinder(
     return high;
   };
 
-  return (stepper, time, step) => {
+  return (stepper, time, step, changed) => {
     event.theta = 1;
-    event.count = 0;
-    let found = 0;
-    for (let index = 0; index < TOTAL; index += 1) {
-      const on = equations.switchValue(index, time + step, stepper.trial) > 0;
-      if (on !== (equations.switches[index] === 1)) changed[found++] = index;
+    event.contacts = 0;
+    for (let contact = 0; contact < TOTAL; contact += 1) {
+      if (((changed >> contact) & 1) === 0) continue;
+      roots[contact] = rootOf(contact, stepper, time, step);
+      if (roots[contact] < event.theta) event.theta = roots[contact];
     }
-    for (let k = 0; k < found; k += 1) {
-      roots[k] = rootOf(changed[k], stepper, time, step);
-      if (roots[k] < event.theta) event.theta = roots[k];
-    }
-    for (let k = 0; k < found; k += 1) {
-      if ((roots[k] - event.theta) * step <= TOGETHER) event.indices[event.count++] = changed[k];
+    for (let contact = 0; contact < TOTAL; contact += 1) {
+      if (((changed >> contact) & 1) === 1 && (roots[contact] - event.theta) * step <= TOGETHER) {
+        event.contacts |= 1 << contact;
+      }
     }
     return event;
   };

@@ -1,25 +1,60 @@
 /**
  * Where things stand in the solver's typed arrays: the one table of offsets.
  *
- * State: seven coordinates, their seven speeds, then two running sums of the energy books.
  * Coordinates are about static ride height; heave up, pitch nose down, roll left side up.
  */
 export const COORDINATES = 7;
 export const HEAVE = 0;
 export const PITCH = 1;
 export const ROLL = 2;
-/** Axle heave of the front; its roll follows, then the rear pair. */
+/** Heave of the front axle; its roll follows, then the rear pair. */
 export const AXLE = 3;
-export const MOTION = 2 * COORDINATES;
-/** Work done on the tyres by the ground, and energy taken out by the elements [J]. */
-export const GROUND_WORK = MOTION;
-export const DISSIPATED = MOTION + 1;
-export const STATE = MOTION + 2;
 
-/** Switches of one corner. A switch that is on means: this contact carries force. */
-export const SWITCHES = 5;
+/** Running sums kept beside the motion, each the integral of a rate: ∫ heave acceleration² dt, and the energy books. */
+export const SUMS = 3;
+export const SQUARED_ACCELERATION = 0;
+export const GROUND_WORK = 1;
+export const DISSIPATED = 2;
+
+/**
+ * Contacts of one corner, as bits: 1 means that it carries force. The bit of a contact is
+ * 1 << (CONTACTS·corner + which), corners in the house order.
+ */
+export const CONTACTS = 5;
 export const STOP = 0;
 export const METAL = 1;
 export const COIL = 2;
 export const DROOP = 3;
 export const TYRE = 4;
+
+/** What the dynamics leave behind for each corner: travel and speed at the stop's station, closing speed of the shock. */
+export const PROBE = 3;
+export const STOP_TRAVEL = 0;
+export const STOP_SPEED = 1;
+export const SHOCK_SPEED = 2;
+
+/** Constants of one axle, packed. */
+export const X = 0;
+export const BEHIND_FRONT = 1;
+export const PER_MASS = 2;
+export const PER_INERTIA = 3;
+export const HALF_TRACK = 4;
+export const SPRING_STATION = 5;
+export const SPRING_RATE = 6;
+export const PRELOAD = 7;
+export const SHOCK_STATION = 8;
+export const SHOCK_RATIO = 9;
+export const STOP_STATION = 10;
+export const STOP_RATIO = 11;
+/** Left, then right. */
+export const STOP_GAP = 12;
+export const METAL_AT = 14;
+export const STOP_RATE_FACTOR = 16;
+export const METAL_RATE = 17;
+export const DROOP_AT = 18;
+export const DROOP_RATE = 19;
+export const DROOP_RATE_FACTOR = 20;
+export const TYRE_LOAD = 21;
+export const TYRE_RATE = 22;
+export const TYRE_DAMPING = 23;
+export const AXLE_CONSTANTS = 24;

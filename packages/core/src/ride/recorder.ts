@@ -1,8 +1,10 @@
+import { contactMotion, groundUnder } from './contact-motion.ts';
 import { stateInside } from './dense.ts';
-import type { Equations } from './equations.ts';
-import { COORDINATES, HEAVE, STATE, STOP, SWITCHES } from './layout.ts';
+import type { Dynamics } from './dynamics.ts';
+import * as at from './layout.ts';
 import type { RideHistory } from './result.ts';
 import type { Stepper } from './stepper.ts';
+import { clearanceAt, crushAt, stopForceAt } from './stop-reading.ts';
 
 /** Writes histories at a fixed rate, whatever the steps are. */
 export interface Recorder {
@@ -14,33 +16,34 @@ export interface Recorder {
  * @param rate – samples a second, > 0
  * @param duration – longest time recorded [s]
  */
-export function makeRecorder(equations: Equations, rate: number, duration: number): Recorder {
+export function makeRecorder(dynamics: Dynamics, rate: number, duration: number): Recorder {
   const capacity = Math.floor(duration * rate + 1e-9) + 1;
-  const coordinates = new Float64Array(COORDINATES * capacity);
-  const [crush, clearance, stopForce, travel, ground] = Array.from(
-    { length: 5 },
-    () => new Float64Array(4 * capacity),
-  );
+  const perCorner = (): Float64Array => new Float64Array(4 * capacity);
+  const coordinates = new Float64Array(at.COORDINATES * capacity);
+  const crush = perCorner();
+  const clearance = perCorner();
+  const stopForce = perCorner();
+  const travel = perCorner();
+  const ground = perCorner();
   const bodyAcceleration = new Float64Array(capacity);
-  const inner = new Float64Array(STATE);
-  const slope = new Float64Array(STATE);
+  const position = new Float64Array(at.COORDINATES);
+  const speed = new Float64Array(at.COORDINATES);
+  const acceleration = new Float64Array(at.COORDINATES + at.SUMS);
   let count = 0;
 
   const write = (time: number): void => {
-    coordinates.set(inner.subarray(0, COORDINATES), COORDINATES * count);
-    equations.derivative(time, inner, slope);
-    bodyAcceleration[count] = slope[COORDINATES + HEAVE];
+    coordinates.set(position, at.COORDINATES * count);
+    dynamics.accelerate(time, position, speed, acceleration);
+    bodyAcceleration[count] = acceleration[at.HEAVE];
     for (let corner = 0; corner < 4; corner += 1) {
-      const end = equations.ends[corner >> 1];
-      const side = corner & 1;
-      const index = corner * SWITCHES + STOP;
-      const x = equations.motion(index, inner, 0);
-      const at = 4 * count + corner;
-      travel[at] = x;
-      crush[at] = Math.max(0, end.stopRatio * x - end.stopGap[side]);
-      clearance[at] = (end.stopGap[side] + end.metalAt[side]) / end.stopRatio - x;
-      stopForce[at] = equations.stopForceAt(corner, x, equations.motion(index, inner, COORDINATES));
-      ground[at] = equations.groundAt(corner, time);
+      const contact = at.CONTACTS * corner + at.STOP;
+      const x = contactMotion(dynamics, contact, position);
+      const k = 4 * count + corner;
+      travel[k] = x;
+      crush[k] = crushAt(dynamics, corner, x);
+      clearance[k] = clearanceAt(dynamics, corner, x);
+      stopForce[k] = stopForceAt(dynamics, corner, x, contactMotion(dynamics, contact, speed));
+      ground[k] = groundUnder(dynamics, corner, time);
     }
     count += 1;
   };
@@ -48,15 +51,15 @@ export function makeRecorder(equations: Equations, rate: number, duration: numbe
   return {
     afterStep(stepper, time, step) {
       while (count < capacity && count / rate <= time + step + 1e-12) {
-        const at = count / rate;
-        stateInside(stepper, step, Math.min(1, Math.max(0, (at - time) / step)), inner);
-        write(at);
+        const moment = count / rate;
+        stateInside(stepper, step, Math.min(1, Math.max(0, (moment - time) / step)), position, speed);
+        write(moment);
       }
     },
     finish: () => ({
       rate,
       count,
-      coordinates: coordinates.slice(0, COORDINATES * count),
+      coordinates: coordinates.slice(0, at.COORDINATES * count),
       crush: crush.slice(0, 4 * count),
       clearance: clearance.slice(0, 4 * count),
       stopForce: stopForce.slice(0, 4 * count),

@@ -1,28 +1,16 @@
 import type { Track } from '../course/sampled.ts';
 import { CORNERS, type Corner } from '../finding/place.ts';
-import { makeEquations } from './equations.ts';
+import { contactMotion, contactSwitch } from './contact-motion.ts';
+import { type Dynamics, makeDynamics } from './dynamics.ts';
+import { heldByTyre, storedEnergy } from './energy.ts';
 import { type Event, makeEventFinder } from './events.ts';
-import {
-  AXLE,
-  COORDINATES,
-  DISSIPATED,
-  DROOP,
-  GROUND_WORK,
-  HEAVE,
-  METAL,
-  MOTION,
-  PITCH,
-  ROLL,
-  STATE,
-  STOP,
-  SWITCHES,
-  TYRE,
-} from './layout.ts';
+import * as at from './layout.ts';
 import type { RideModel } from './model.ts';
-import { makePeaks } from './peaks.ts';
+import { makePeaks, type Peaks } from './peaks.ts';
 import { makeRecorder } from './recorder.ts';
-import type { CornerRide, RideRun, RideStatus } from './result.ts';
-import { makeStepper, ORDER } from './stepper.ts';
+import type { CornerRide, EnergyBalance, RideRun, RideStatus } from './result.ts';
+import { makeStepper, ORDER, type Stepper } from './stepper.ts';
+import { clearanceAt, crushAt } from './stop-reading.ts';
 
 export interface RunOptions {
   /** Forward, constant [m/s] > 0. */
@@ -41,7 +29,7 @@ export interface RunOptions {
   readonly isCancelled?: () => boolean;
 }
 
-export const DEFAULT_TOLERANCE = 3e-5;
+export const DEFAULT_TOLERANCE = 1e-4;
 
 /** What one unit of relative error means: lengths [m], angles [rad] and their speeds, from the size of a stop's crush. */
 const LENGTH_SCALE = 0.02;
@@ -49,9 +37,9 @@ const ANGLE_SCALE = 0.02;
 const SPEED_SCALE = 0.6;
 
 const SHORTEST_STEP = 1e-9;
+const LONGEST_STEP = 0.05;
 /** At least this many steps over the shortest thing on the ground, so that none is jumped. */
 const STEPS_PER_FEATURE = 4;
-const LONGEST_STEP = 0.05;
 
 /** Small angles and vertical elements are no longer a fair picture beyond this (45°). */
 const LARGEST_ANGLE = Math.PI / 4;
@@ -65,30 +53,40 @@ const LARGEST_ANGLE = Math.PI / 4;
  */
 export function runRide(model: RideModel, track: Track, options: RunOptions): RideRun {
   const { speed, duration, tolerance = DEFAULT_TOLERANCE, historyRate = 0, stepLimit = 5_000_000 } = options;
-  const equations = makeEquations(model, track, speed);
-  const { switches } = equations;
-  const stepper = makeStepper(equations.derivative, STATE, errorScale(tolerance));
-  const findEvent = makeEventFinder(equations);
-  const peaks = makePeaks(equations);
-  const recorder = historyRate > 0 ? makeRecorder(equations, historyRate, duration) : null;
-  const landings = landingTimes(model, track, speed, duration);
-  const longest = Math.min(LONGEST_STEP, track.shortestFeature / speed / STEPS_PER_FEATURE);
+  const dynamics = makeDynamics(model, track, speed);
+  const stepper = makeStepper(dynamics.accelerate, {
+    coordinates: at.COORDINATES,
+    sums: at.SUMS,
+    positionScale: scaleOf(tolerance, LENGTH_SCALE, ANGLE_SCALE),
+    speedScale: scaleOf(tolerance, SPEED_SCALE, SPEED_SCALE),
+  });
+  for (const i of [at.HEAVE, at.AXLE, at.AXLE + 2]) stepper.start.position[i] = track.initialLift;
+  dynamics.contacts = contactsAtRest(dynamics, stepper);
+  stepper.evaluateStart(0);
 
-  for (const i of [HEAVE, AXLE, AXLE + 2]) stepper.state[i] = track.initialLift;
-  for (let i = 0; i < switches.length; i += 1) {
-    switches[i] = equations.switchValue(i, 0, stepper.state) > 0 ? 1 : 0;
-  }
-  equations.derivative(0, stepper.state, stepper.start);
-  const storedAtStart = equations.storedEnergy(0, stepper.state);
+  const findEvent = makeEventFinder(dynamics);
+  const peaks = makePeaks(dynamics);
+  const recorder = historyRate > 0 ? makeRecorder(dynamics, historyRate, duration) : null;
+  const breaks = breakTimes(model, track, speed, duration);
+  const longest = Math.min(LONGEST_STEP, track.shortestFeature / speed / STEPS_PER_FEATURE);
+  const touches = new Int32Array(4 * at.CONTACTS);
+  const storedAtStart = storedEnergy(dynamics, 0, stepper.start);
 
   let time = 0;
   let step = Math.min(1e-3, longest);
   let steps = 0;
   let rejected = 0;
   let events = 0;
-  let restarts = 1;
-  let landing = 0;
+  let nextBreak = 0;
   let status: RideStatus = 'finished';
+
+  const finishStep = (h: number): void => {
+    peaks.afterStep(stepper, time, h);
+    recorder?.afterStep(stepper, time, h);
+    stepper.accept();
+    time = h === duration - time ? duration : time + h;
+    steps += 1;
+  };
 
   while (time < duration) {
     if (steps + rejected >= stepLimit) {
@@ -99,11 +97,10 @@ export function runRide(model: RideModel, track: Track, options: RunOptions): Ri
       status = 'cancelled';
       break;
     }
-    while (landing < landings.length && landings[landing] <= time + SHORTEST_STEP) landing += 1;
-    const until = landing < landings.length ? landings[landing] : duration;
-    const left = until - time;
-    let h = step < left ? (2 * step < left ? step : Math.max(step, left / 2)) : left;
-    if (h > left) h = left;
+    while (nextBreak < breaks.length && breaks[nextBreak] <= time + SHORTEST_STEP) nextBreak += 1;
+    const left = (nextBreak < breaks.length ? breaks[nextBreak] : duration) - time;
+    // The last two steps before a break share what is left, so that none of them is a crumb.
+    const h = step >= left ? left : 2 * step > left ? left / 2 : step;
     const error = stepper.attempt(time, h);
     if (!(error <= 1)) {
       if (h <= SHORTEST_STEP) {
@@ -114,116 +111,89 @@ export function runRide(model: RideModel, track: Track, options: RunOptions): Ri
       step = h * (error > 1 ? Math.max(0.2, 0.9 * error ** (-1 / ORDER)) : 0.2);
       continue;
     }
-    const next = Math.min(longest, h * Math.min(4, 0.9 * Math.max(error, 1e-6) ** (-1 / ORDER)));
+    // A step cut short by a break says nothing against the longer one that was planned.
+    const grown = Math.min(longest, h * Math.min(4, 0.9 * Math.max(error, 1e-6) ** (-1 / ORDER)));
+    step = h < step ? Math.max(grown, step) : grown;
 
-    const event = findEvent(stepper, time, h);
-    if (event.count > 0) {
-      events += 1;
+    const changed = dynamics.wanted ^ dynamics.contacts;
+    if (changed === 0) {
+      finishStep(h);
+    } else {
+      const event = findEvent(stepper, time, h, changed);
       const toEvent = event.theta * h;
       if (toEvent > SHORTEST_STEP) {
         if (event.theta < 1) stepper.attempt(time, toEvent);
         finishStep(toEvent);
       }
-      flip(event);
-      equations.derivative(time, stepper.state, stepper.start);
-      restarts += 1;
-      step = Math.min(step, next);
-    } else {
-      finishStep(h);
-      // A step cut short by a landing says nothing against the longer one planned before it.
-      step = h < step ? Math.max(next, Math.min(step, longest)) : next;
+      events += 1;
+      switchContacts(dynamics, stepper, time, event, touches);
+      stepper.evaluateStart(time);
     }
-    if (outOfValidity(stepper.state)) {
+    if (outOfValidity(stepper)) {
       status = 'left-validity';
       break;
     }
   }
 
-  function finishStep(h: number): void {
-    peaks.afterStep(stepper, time, h);
-    recorder?.afterStep(stepper, time, h);
-    stepper.accept();
-    time = h === duration - time ? duration : time + h;
-    steps += 1;
-  }
-
-  function flip(event: Event): void {
-    for (let k = 0; k < event.count; k += 1) {
-      const index = event.indices[k];
-      switches[index] = 1 - switches[index];
-      if (switches[index] === 1) peaks.touches[index] += 1;
-      if (index % SWITCHES === TYRE) {
-        // A tyre lets go a little before it is unpressed, while its damping pulls: what it still held is lost.
-        const held = equations.heldByTyre(Math.floor(index / SWITCHES), time, stepper.state);
-        stepper.state[DISSIPATED] += switches[index] === 1 ? -held : held;
-      }
-    }
-  }
-
-  const storedAtEnd = equations.storedEnergy(time, stepper.state);
-  const putInByGround = stepper.state[GROUND_WORK];
-  const dissipated = stepper.state[DISSIPATED];
-  const turnedOver = Math.max(Math.abs(putInByGround), dissipated, Math.abs(storedAtEnd - storedAtStart), 1);
-  const cornerRide = (k: number): CornerRide => {
-    const end = equations.ends[k >> 1];
-    const base = k * SWITCHES;
-    const travel = peaks.travel[k];
-    const gap = end.stopGap[k & 1];
-    return {
-      peakCrush: Math.max(0, end.stopRatio * travel - gap),
-      peakTravel: travel,
-      clearance: (gap + end.metalAt[k & 1]) / end.stopRatio - travel,
-      peakStopForce: peaks.stopForce[k],
-      airborneShare: time > 0 ? peaks.airborne[k] / time : 0,
-      contacts: {
-        stop: peaks.touches[base + STOP],
-        metal: peaks.touches[base + METAL],
-        droop: peaks.touches[base + DROOP],
-      },
-      peakShockSpeed: { compression: peaks.compressionSpeed[k], rebound: peaks.reboundSpeed[k] },
-    };
-  };
-
+  const { position, sums } = stepper.start;
   return {
     status,
     time,
     duration,
-    corners: Object.fromEntries(CORNERS.map((corner, k) => [corner, cornerRide(k)])) as Record<
-      Corner,
-      CornerRide
-    >,
+    corners: Object.fromEntries(
+      CORNERS.map((corner, k) => [corner, cornerRide(dynamics, peaks, touches, k, time)]),
+    ) as Record<Corner, CornerRide>,
     body: {
       peakAcceleration: peaks.bodyAcceleration,
-      rmsAcceleration: time > 0 ? Math.sqrt(peaks.squaredAcceleration / time) : 0,
+      rmsAcceleration: time > 0 ? Math.sqrt(sums[at.SQUARED_ACCELERATION] / time) : 0,
       peakPitch: peaks.pitch,
       peakRoll: peaks.roll,
-      heaveAtEnd: stepper.state[HEAVE],
-      pitchAtEnd: stepper.state[PITCH],
+      heaveAtEnd: position[at.HEAVE],
+      pitchAtEnd: position[at.PITCH],
     },
-    energy: {
-      relativeResidual: Math.abs(storedAtEnd - storedAtStart + dissipated - putInByGround) / turnedOver,
-      putInByGround,
-      dissipated,
-      storedAtEnd,
-      storedAtStart,
-    },
-    counters: { steps, rejected, events, evaluations: stepper.evaluations + restarts },
+    energy: energyBalance(storedAtStart, storedEnergy(dynamics, time, stepper.start), sums),
+    counters: { steps, rejected, events, evaluations: stepper.evaluations },
     history: recorder?.finish() ?? null,
   };
 }
 
-function errorScale(tolerance: number): Float64Array {
-  const scale = new Float64Array(MOTION);
-  for (let i = 0; i < COORDINATES; i += 1) {
-    const isAngle = i === PITCH || i === ROLL || i === AXLE + 1 || i === AXLE + 3;
-    scale[i] = tolerance * (isAngle ? ANGLE_SCALE : LENGTH_SCALE);
-    scale[COORDINATES + i] = tolerance * SPEED_SCALE;
-  }
+function scaleOf(tolerance: number, heave: number, angle: number): Float64Array {
+  const scale = new Float64Array(at.COORDINATES).fill(tolerance * angle);
+  for (const i of [at.HEAVE, at.AXLE, at.AXLE + 2]) scale[i] = tolerance * heave;
   return scale;
 }
 
+function contactsAtRest(dynamics: Dynamics, { start }: Stepper): number {
+  let contacts = 0;
+  for (let contact = 0; contact < 4 * at.CONTACTS; contact += 1) {
+    const position = contactMotion(dynamics, contact, start.position);
+    if (contactSwitch(dynamics, contact, 0, position, 0) > 0) contacts |= 1 << contact;
+  }
+  return contacts;
+}
+
+/** Switches the contacts of an event, counts touches, and enters in the books what a tyre holds as it lets go. */
+function switchContacts(
+  dynamics: Dynamics,
+  { start }: Stepper,
+  time: number,
+  event: Event,
+  touches: Int32Array,
+): void {
+  dynamics.contacts ^= event.contacts;
+  for (let contact = 0; contact < touches.length; contact += 1) {
+    if (((event.contacts >> contact) & 1) === 0) continue;
+    const isOn = ((dynamics.contacts >> contact) & 1) === 1;
+    if (isOn) touches[contact] += 1;
+    if (contact % at.CONTACTS === at.TYRE) {
+      const held = heldByTyre(dynamics, Math.floor(contact / at.CONTACTS), time, start);
+      start.sums[at.DISSIPATED] += isOn ? -held : held;
+    }
+  }
+}
+
 /** Times at which a tyre meets a place where the ground changes its law, rising. */
-function landingTimes(model: RideModel, track: Track, speed: number, duration: number): Float64Array {
+function breakTimes(model: RideModel, track: Track, speed: number, duration: number): Float64Array {
   const wheelbase = model.sprung.toFrontAxle + model.sprung.toRearAxle;
   const times = [track.left, track.right]
     .flatMap((side) => side.breaks)
@@ -232,10 +202,48 @@ function landingTimes(model: RideModel, track: Track, speed: number, duration: n
   return Float64Array.from(new Set(times)).sort();
 }
 
-function outOfValidity(state: Float64Array): boolean {
+function outOfValidity({ start: { position } }: Stepper): boolean {
   return !(
-    Math.abs(state[PITCH]) < LARGEST_ANGLE &&
-    Math.abs(state[ROLL]) < LARGEST_ANGLE &&
-    Number.isFinite(state[HEAVE])
+    Math.abs(position[at.PITCH]) < LARGEST_ANGLE &&
+    Math.abs(position[at.ROLL]) < LARGEST_ANGLE &&
+    Number.isFinite(position[at.HEAVE])
   );
+}
+
+function cornerRide(
+  dynamics: Dynamics,
+  peaks: Peaks,
+  touches: Int32Array,
+  corner: number,
+  time: number,
+): CornerRide {
+  const travel = peaks.travel[corner];
+  const first = at.CONTACTS * corner;
+  return {
+    peakCrush: crushAt(dynamics, corner, travel),
+    peakTravel: travel,
+    clearance: clearanceAt(dynamics, corner, travel),
+    peakStopForce: peaks.stopForce[corner],
+    airborneShare: time > 0 ? peaks.airborne[corner] / time : 0,
+    contacts: {
+      stop: touches[first + at.STOP],
+      metal: touches[first + at.METAL],
+      droop: touches[first + at.DROOP],
+    },
+    peakShockSpeed: { compression: peaks.compressionSpeed[corner], rebound: peaks.reboundSpeed[corner] },
+  };
+}
+
+function energyBalance(storedAtStart: number, storedAtEnd: number, sums: Float64Array): EnergyBalance {
+  const putInByGround = sums[at.GROUND_WORK];
+  const dissipated = sums[at.DISSIPATED];
+  const gained = storedAtEnd - storedAtStart;
+  const turnedOver = Math.max(Math.abs(putInByGround), Math.abs(dissipated), Math.abs(gained), 1);
+  return {
+    relativeResidual: Math.abs(gained + dissipated - putInByGround) / turnedOver,
+    putInByGround,
+    dissipated,
+    storedAtEnd,
+    storedAtStart,
+  };
 }

@@ -1,86 +1,124 @@
-/** dy/dt = f(t, y), written into `out`. */
-export type Derivative = (time: number, state: Float64Array, out: Float64Array) => void;
+/**
+ * Accelerations of a mechanical system, q″ = f(t, q, q′), written into `out`; behind them the rates of running sums.
+ * What it keeps for itself (contacts, probes) belongs to the last call.
+ */
+export type Accelerate = (
+  time: number,
+  position: Float64Array,
+  speed: Float64Array,
+  out: Float64Array,
+) => void;
 
-/** Weights of the third-order result: for sums over the stages of an accepted step. */
+/** Weights of the third-order result, by stage. They add to one. */
 export const STAGE_WEIGHTS = [2 / 9, 1 / 3, 4 / 9] as const;
 
-/** Error weights: third-order result minus embedded second-order one. They add to zero. */
+/** Third-order result minus the embedded second-order one, by stage. They add to zero. */
 export const ERROR_WEIGHTS = [-5 / 72, 1 / 12, 1 / 9, -1 / 8] as const;
 
 export const ORDER = 3;
 
+/** Sizes and accepted errors of a system. */
+export interface StepperSize {
+  /** Number of coordinates. */
+  readonly coordinates: number;
+  /** Number of running sums; their rates do not feed back and are not watched by the error. */
+  readonly sums: number;
+  /** Local error accepted in each position and in each speed, in their own units. */
+  readonly positionScale: Float64Array;
+  readonly speedScale: Float64Array;
+}
+
+/** One end of a step: positions, speeds, running sums, and accelerations with the sums' rates behind them. */
+export interface StepEnd {
+  readonly position: Float64Array;
+  readonly speed: Float64Array;
+  readonly sums: Float64Array;
+  readonly acceleration: Float64Array;
+}
+
 /**
  * One explicit Runge–Kutta step of third order with an embedded second-order one; the last stage is the first of the
- * next step. All memory is made once here; a step allocates nothing.
+ * next step, so a step costs three evaluations. All memory is made once here; a step allocates nothing.
  *
  * @source Bogacki and Shampine, Appl. Math. Lett. 2 (1989) 321
  */
 export interface Stepper {
-  /** State at the start of the step; after `accept`, at its end. */
-  state: Float64Array;
-  /** State tried at the end of the step. */
-  trial: Float64Array;
-  /** Derivative at the start, at the two inner stages, and at the trial end. */
-  start: Float64Array;
-  readonly second: Float64Array;
-  readonly third: Float64Array;
-  end: Float64Array;
-  /**
-   * Tries a step; `start` must hold the derivative at `state`.
-   * @returns largest local error ÷ scale over the scaled components; NaN when the state is not finite
-   */
-  attempt(time: number, step: number): number;
-  /** Makes the trial the new state; its derivative becomes the new `start`. */
-  accept(): void;
-  /** Derivative evaluations so far, `attempt` only. */
+  /** Where the step starts. Its accelerations must be there: `evaluateStart` after any change from outside. */
+  start: StepEnd;
+  /** Where the tried step ends. */
+  end: StepEnd;
   evaluations: number;
+  evaluateStart(time: number): void;
+  /** @returns largest local error ÷ accepted error; NaN when the result is not finite */
+  attempt(time: number, step: number): number;
+  /** Makes the tried end the start of the next step. */
+  accept(): void;
 }
 
-/**
- * @param derivative – right-hand side
- * @param size – length of the state
- * @param scale – local error accepted in each of the first scale.length components, in their own units
- */
-export function makeStepper(derivative: Derivative, size: number, scale: Float64Array): Stepper {
+export function makeStepper(accelerate: Accelerate, size: StepperSize): Stepper {
+  const { coordinates: n, sums, positionScale, speedScale } = size;
   const [e1, e2, e3, e4] = ERROR_WEIGHTS;
   const [b1, b2, b3] = STAGE_WEIGHTS;
-  const inner = new Float64Array(size);
+  const stepEnd = (): StepEnd => ({
+    position: new Float64Array(n),
+    speed: new Float64Array(n),
+    sums: new Float64Array(sums),
+    acceleration: new Float64Array(n + sums),
+  });
+  const position = new Float64Array(n);
+  const speed2 = new Float64Array(n);
+  const speed3 = new Float64Array(n);
+  const a2 = new Float64Array(n + sums);
+  const a3 = new Float64Array(n + sums);
+
   const stepper: Stepper = {
-    state: new Float64Array(size),
-    trial: new Float64Array(size),
-    start: new Float64Array(size),
-    second: new Float64Array(size),
-    third: new Float64Array(size),
-    end: new Float64Array(size),
+    start: stepEnd(),
+    end: stepEnd(),
     evaluations: 0,
 
+    evaluateStart(time) {
+      const { start } = stepper;
+      accelerate(time, start.position, start.speed, start.acceleration);
+      stepper.evaluations += 1;
+    },
+
     attempt(time, step) {
-      const { state, trial, start, second, third, end } = stepper;
-      const half = step / 2;
-      for (let i = 0; i < size; i += 1) inner[i] = state[i] + half * start[i];
-      derivative(time + half, inner, second);
-      const threeQuarters = 0.75 * step;
-      for (let i = 0; i < size; i += 1) inner[i] = state[i] + threeQuarters * second[i];
-      derivative(time + threeQuarters, inner, third);
-      for (let i = 0; i < size; i += 1) {
-        trial[i] = state[i] + step * (b1 * start[i] + b2 * second[i] + b3 * third[i]);
+      const { position: q, speed: v, sums: s, acceleration: a1 } = stepper.start;
+      const { position: qEnd, speed: vEnd, sums: sEnd, acceleration: a4 } = stepper.end;
+      const half = 0.5 * step;
+      for (let i = 0; i < n; i += 1) {
+        position[i] = q[i] + half * v[i];
+        speed2[i] = v[i] + half * a1[i];
       }
-      derivative(time + step, trial, end);
+      accelerate(time + half, position, speed2, a2);
+      const most = 0.75 * step;
+      for (let i = 0; i < n; i += 1) {
+        position[i] = q[i] + most * speed2[i];
+        speed3[i] = v[i] + most * a2[i];
+      }
+      accelerate(time + most, position, speed3, a3);
+      for (let i = 0; i < n; i += 1) {
+        qEnd[i] = q[i] + step * (b1 * v[i] + b2 * speed2[i] + b3 * speed3[i]);
+        vEnd[i] = v[i] + step * (b1 * a1[i] + b2 * a2[i] + b3 * a3[i]);
+      }
+      accelerate(time + step, qEnd, vEnd, a4);
       stepper.evaluations += 3;
+      for (let j = 0; j < sums; j += 1) {
+        sEnd[j] = s[j] + step * (b1 * a1[n + j] + b2 * a2[n + j] + b3 * a3[n + j]);
+      }
       let worst = 0;
-      for (let i = 0; i < scale.length; i += 1) {
-        const error =
-          Math.abs(step * (e1 * start[i] + e2 * second[i] + e3 * third[i] + e4 * end[i])) / scale[i];
-        // The comparison is written so that NaN wins.
+      for (let i = 0; i < n; i += 1) {
+        const inPosition = Math.abs(step * (e1 * v[i] + e2 * speed2[i] + e3 * speed3[i] + e4 * vEnd[i]));
+        const inSpeed = Math.abs(step * (e1 * a1[i] + e2 * a2[i] + e3 * a3[i] + e4 * a4[i]));
+        const error = Math.max(inPosition / positionScale[i], inSpeed / speedScale[i]);
+        // Written so that NaN wins.
         if (!(error <= worst)) worst = error;
       }
       return worst;
     },
 
     accept() {
-      const { state, start } = stepper;
-      stepper.state = stepper.trial;
-      stepper.trial = state;
+      const { start } = stepper;
       stepper.start = stepper.end;
       stepper.end = start;
     },

@@ -1,0 +1,202 @@
+import type { SampledSide, Track } from '../course/sampled.ts';
+import { coilForce } from '../elements/coil.ts';
+import { droopPull } from '../elements/droop-limit.ts';
+import { shockForce } from '../elements/shock.ts';
+import { stopForce } from '../elements/stop.ts';
+import { tyreForce, tyreSwitch } from '../elements/tyre.ts';
+import * as at from './layout.ts';
+import type { RideModel } from './model.ts';
+import { type PackedAxle, packAxle } from './packed-axle.ts';
+import type { Accelerate } from './stepper.ts';
+
+/** The rig over a track at a speed. */
+export interface Dynamics {
+  readonly accelerate: Accelerate;
+  /** Contacts that carry force, as bits of `layout.ts`. Held during a step, changed only at an event. */
+  contacts: number;
+  /** Contacts that should carry force at the last state given to `accelerate`. */
+  wanted: number;
+  /** PROBE numbers a corner at that state. */
+  readonly probe: Float64Array;
+  readonly axles: readonly [PackedAxle, PackedAxle];
+  readonly sides: readonly [SampledSide, SampledSide];
+  readonly model: RideModel;
+  readonly speed: number;
+}
+
+/**
+ * Equations of motion of a body (heave, pitch, roll) on two solid axles (heave, roll each), small angles, all elements
+ * vertical: docs/theory/ride.md. The body's weight stands in the springs' preload, the axle's in the tyre's.
+ *
+ * Within a step the contacts are held as they were at its start, and each law is its own smooth continuation; which
+ * contacts the state asks for is left in `wanted`. So the stepper never integrates across a switch.
+ *
+ * @param speed – forward, constant [m/s] > 0
+ */
+export function makeDynamics(model: RideModel, track: Track, speed: number): Dynamics {
+  const axles = [packAxle(model, 'front'), packAxle(model, 'rear')] as const;
+  const sides = [track.left, track.right] as const;
+  const { gravity } = model;
+  const perMass = 1 / model.sprung.mass;
+  const perPitch = 1 / model.sprung.pitchInertia;
+  const perRoll = 1 / model.sprung.rollInertia;
+  const probe = new Float64Array(4 * at.PROBE);
+
+  const accelerate: Accelerate = (time, q, v, out) => {
+    const { contacts } = dynamics;
+    const heave = q[at.HEAVE];
+    const pitch = q[at.PITCH];
+    const roll = q[at.ROLL];
+    const heaveSpeed = v[at.HEAVE];
+    const pitchSpeed = v[at.PITCH];
+    const rollSpeed = v[at.ROLL];
+    let wanted = 0;
+    let lift = 0;
+    let pitchMoment = 0;
+    let rollMoment = 0;
+    let groundPower = 0;
+    let lostPower = 0;
+
+    for (let e = 0; e < 2; e += 1) {
+      const axle = axles[e];
+      const c = axle.numbers;
+      const first = at.AXLE + 2 * e;
+      const axleHeave = q[first];
+      const axleRoll = q[first + 1];
+      const axleHeaveSpeed = v[first];
+      const axleRollSpeed = v[first + 1];
+      // Compression of the suspension in the middle, and how it changes along the axle.
+      const closing = axleHeave - (heave - c[at.X] * pitch);
+      const closingSpeed = axleHeaveSpeed - (heaveSpeed - c[at.X] * pitchSpeed);
+      const tilt = axleRoll - roll;
+      const tiltSpeed = axleRollSpeed - rollSpeed;
+      const distance = speed * time - c[at.BEHIND_FRONT];
+      let force = 0;
+      let moment = 0;
+      let tyres = 0;
+      let tyreMoment = 0;
+
+      for (let s = 0; s < 2; s += 1) {
+        const sign = 1 - 2 * s;
+        const corner = 2 * e + s;
+        const on = contacts >> (at.CONTACTS * corner);
+        let wants = 0;
+
+        // Each side is summed by itself and then added or taken away: an even rig on even ground stays exactly even,
+        // where one long sum would roll it by its rounding, and hard whoops make much of a little roll.
+        const sideTilt = sign * tilt;
+        const sideTiltSpeed = sign * tiltSpeed;
+        let sideForce = 0;
+        let sideMoment = 0;
+
+        const coil = coilForce(c[at.PRELOAD], c[at.SPRING_RATE], closing + c[at.SPRING_STATION] * sideTilt);
+        if (coil > 0) wants |= 1 << at.COIL;
+        if ((on & (1 << at.COIL)) !== 0) {
+          sideForce += coil;
+          sideMoment += c[at.SPRING_STATION] * coil;
+        }
+
+        const shockTravel = closing + c[at.SHOCK_STATION] * sideTilt;
+        const shockSpeed = closingSpeed + c[at.SHOCK_STATION] * sideTiltSpeed;
+        const ratio = c[at.SHOCK_RATIO];
+        const damping = ratio * shockForce(axle.shock, ratio * shockSpeed);
+        sideForce += damping;
+        sideMoment += c[at.SHOCK_STATION] * damping;
+        lostPower += damping * shockSpeed;
+
+        const stretch = -c[at.DROOP_AT] - shockTravel;
+        if (stretch > 0) wants |= 1 << at.DROOP;
+        if ((on & (1 << at.DROOP)) !== 0) {
+          const pull = droopPull(c[at.DROOP_RATE], c[at.DROOP_RATE_FACTOR], stretch, shockSpeed);
+          sideForce -= pull;
+          sideMoment -= c[at.SHOCK_STATION] * pull;
+          lostPower += (c[at.DROOP_RATE] * stretch - pull) * shockSpeed;
+        }
+
+        const stopTravel = closing + c[at.STOP_STATION] * sideTilt;
+        const stopSpeed = closingSpeed + c[at.STOP_STATION] * sideTiltSpeed;
+        const stopRatio = c[at.STOP_RATIO];
+        const crush = stopRatio * stopTravel - c[at.STOP_GAP + s];
+        const beyondMetal = crush - c[at.METAL_AT + s];
+        if (crush > 0) wants |= 1 << at.STOP;
+        if (beyondMetal > 0) wants |= 1 << at.METAL;
+        if ((on & (1 << at.STOP)) !== 0) {
+          const crushSpeed = stopRatio * stopSpeed;
+          const metalCrush = (on & (1 << at.METAL)) !== 0 ? beyondMetal : 0;
+          const along = stopForce(
+            axle.stop,
+            c[at.STOP_RATE_FACTOR],
+            c[at.METAL_RATE],
+            crush,
+            metalCrush,
+            crushSpeed,
+          );
+          const f = stopRatio * along;
+          sideForce += f;
+          sideMoment += c[at.STOP_STATION] * f;
+          const elastic = stopForce(axle.stop, 0, c[at.METAL_RATE], crush, metalCrush, 0);
+          lostPower += (along - elastic) * crushSpeed;
+        }
+
+        const wheel = axleHeave + c[at.HALF_TRACK] * (sign * axleRoll);
+        const wheelSpeed = axleHeaveSpeed + c[at.HALF_TRACK] * (sign * axleRollSpeed);
+        // The ground is read here and not through heightAt and slopeAt: both come from the same four numbers.
+        const { samples, step, origin } = sides[s];
+        const place = (distance - origin) / step;
+        const last = samples.length - 2;
+        let height = samples[0];
+        let groundSpeed = 0;
+        if (place > 0) {
+          const i = 2 * Math.floor(place);
+          if (i >= last) height = samples[last];
+          else {
+            const u = place - 0.5 * i;
+            const away = 1 - u;
+            const rise = samples[i + 2] - samples[i];
+            const m0 = step * samples[i + 1];
+            const m1 = step * samples[i + 3];
+            height = samples[i] + u * u * (3 - 2 * u) * rise + u * away * (away * m0 - u * m1);
+            groundSpeed =
+              (speed / step) * (6 * u * away * rise + away * (1 - 3 * u) * m0 + u * (3 * u - 2) * m1);
+          }
+        }
+        const elastic = c[at.TYRE_LOAD] + c[at.TYRE_RATE] * (height - wheel);
+        const approach = groundSpeed - wheelSpeed;
+        if (tyreSwitch(elastic, c[at.TYRE_DAMPING], approach) > 0) wants |= 1 << at.TYRE;
+        if ((on & (1 << at.TYRE)) !== 0) {
+          const f = tyreForce(elastic, c[at.TYRE_DAMPING], approach);
+          tyres += f;
+          tyreMoment += sign * f;
+          groundPower += f * groundSpeed;
+          lostPower += (f - elastic) * approach;
+        }
+
+        force += sideForce;
+        moment += sign * sideMoment;
+        wanted |= wants << (at.CONTACTS * corner);
+        const p = at.PROBE * corner;
+        probe[p + at.STOP_TRAVEL] = stopTravel;
+        probe[p + at.STOP_SPEED] = stopSpeed;
+        probe[p + at.SHOCK_SPEED] = ratio * shockSpeed;
+      }
+
+      lift += force;
+      pitchMoment -= c[at.X] * force;
+      rollMoment += moment;
+      out[first] = (tyres - force) * c[at.PER_MASS] - gravity;
+      out[first + 1] = (c[at.HALF_TRACK] * tyreMoment - moment) * c[at.PER_INERTIA];
+    }
+
+    const heaveAcceleration = lift * perMass - gravity;
+    out[at.HEAVE] = heaveAcceleration;
+    out[at.PITCH] = pitchMoment * perPitch;
+    out[at.ROLL] = rollMoment * perRoll;
+    out[at.COORDINATES + at.SQUARED_ACCELERATION] = heaveAcceleration * heaveAcceleration;
+    out[at.COORDINATES + at.GROUND_WORK] = groundPower;
+    out[at.COORDINATES + at.DISSIPATED] = lostPower;
+    dynamics.wanted = wanted;
+  };
+
+  const dynamics: Dynamics = { accelerate, contacts: 0, wanted: 0, probe, axles, sides, model, speed };
+  return dynamics;
+}
