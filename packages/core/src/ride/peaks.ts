@@ -92,7 +92,7 @@ export function makePeaks(dynamics: Dynamics): Peaks {
         const x1 = probe[p + at.STOP_TRAVEL];
         const v1 = probe[p + at.STOP_SPEED];
         const on = contacts >> (at.CONTACTS * corner);
-        let top = x1 > x0 ? x1 : x0;
+        let top = Math.max(x0, x1);
         if (v0 > 0 && v1 < 0) top = Math.max(top, crestOf(x0, v0, x1, v1, step));
         if (top > peaks.travel[corner]) peaks.travel[corner] = top;
         if ((on & (1 << at.STOP)) !== 0) {
