@@ -102,7 +102,7 @@ function cornerFindings(
       facts: { contact: first.name, missing: missingOf(contacts) },
       remedies: [{ code: 'measure-more-contacts' }],
     });
-  if (clearance.value < 0)
+  if (clearance.value < -ROUNDING)
     note({
       code: 'stop-after-metal',
       severity: clearance.value <= -(clearance.tolerance ?? Number.POSITIVE_INFINITY) ? 'over' : 'unproven',
@@ -110,7 +110,7 @@ function cornerFindings(
       limit: exact('length', 0),
       likelihood: probability.metal,
       facts: { contact: first.name, hardTravel, freeBump, crush, clearance },
-      remedies,
+      remedies: [],
     });
   if (freeBump.value <= (freeBump.tolerance ?? 0))
     note({
@@ -149,8 +149,11 @@ function cornerFindings(
   return findings;
 }
 
-/** Remedies that move the stop or the coil, not the metal. */
-const OF_STROKE = new Set(['stop-spacer', 'set-gap', 'longer-coil', 'measure-again']);
+/** Remedies that keep the stop away from the end of a coil or a shock; the rest stand with the verdict. */
+const OF_STROKE = new Set(['stop-spacer', 'longer-coil']);
+
+/** A micrometre: what rounding makes of nothing. */
+const ROUNDING = 1e-6;
 
 function missingOf(contacts: readonly ContactLine[]): string {
   const missing = [

@@ -1,7 +1,7 @@
 import type { Figure } from '../finding/figure.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { UnitSystem } from '../quantity/quantity.ts';
-import { inAHundred, percent, plain, sizeOf, withTolerance } from './amounts.ts';
+import { atLeast, atMost, inAHundred, percent, plain, sizeOf, withTolerance } from './amounts.ts';
 
 /** The slots of a sentence, read from a finding. A missing one is said to be unknown and hides nothing. */
 export class Facts {
@@ -26,6 +26,22 @@ export class Facts {
   /** Without tolerance: choices and limits. */
   plain(name: string): string {
     return this.#show(name, ({ value, dimension }) => plain(value, dimension, this.system));
+  }
+
+  /** To two digits: a half-width or a spread by itself. */
+  rough(name: string): string {
+    return this.#show(name, ({ value, dimension }) =>
+      plain(Number(value.toPrecision(2)), dimension, this.system),
+    );
+  }
+
+  /** A length to be cut or given up, to the safe side. */
+  atLeast(name: string): string {
+    return this.#show(name, (figure) => atLeast(figure, this.system));
+  }
+
+  atMost(name: string): string {
+    return this.#show(name, (figure) => atMost(figure, this.system));
   }
 
   percent(name: string): string {

@@ -70,13 +70,13 @@ const PHRASES: Readonly<Record<FindingCode, Phrase>> = {
   'droop-spring-unseats': (say) =>
     `the coil is loose from ${say.figure('travel')} of droop on, ${say.figure('loose')} before ${limitName(say.text('limitName'))}. It must be held, so that it finds its seat again.`,
   'strap-shorten': (say) =>
-    `the stretched strap leaves the shock ${say.figure('left')}, and ${say.plain('reserve')} is wanted. A strap of ${say.plain('shorter')} leaves ${say.figure('leftAfter')} and costs ${say.plain('droopLost')} of droop.`,
+    `the stretched strap leaves the shock ${say.figure('left')}, and ${say.plain('reserve')} is wanted. One of ${say.atMost('shorter')} or less keeps it, for ${say.atLeast('droopLost')} of droop.`,
   'hose-slack-minimum': (say) =>
     `the brake hose has ${say.figure('slack')} of slack at strap-stretched droop and full lock; ${say.plain('least')} is the least that is usual.`,
   'witness-data-valid': (say) =>
-    `${say.text('passes')} passes agree within ${say.plain('spread')}, inside the uncertainty of ${say.plain('uncertainty')}: they can be used.`,
+    `${say.text('passes')} passes agree within ${say.rough('spread')}, inside the uncertainty of ${say.rough('uncertainty')}: they can be used.`,
   'witness-data-scattered': (say) =>
-    `${say.text('passes')} passes differ by ${say.plain('spread')}, more than the uncertainty of ${say.plain('uncertainty')}: same road, pressures and load, and drive them again before you conclude anything.`,
+    `${say.text('passes')} passes differ by ${say.rough('spread')}, more than the uncertainty of ${say.rough('uncertainty')}: same road, pressures and load, and drive them again before you conclude anything.`,
   'witness-travel-share': (say) =>
     `the hardest pass used ${say.percent('share')} of the travel to full crush (${say.figure('furthest')} of ${say.figure('limit')}). Wanted on the worst known hit: 85 to 95 % (common practice).`,
   'witness-flex-observed': (say) =>
