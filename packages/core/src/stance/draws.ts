@@ -62,7 +62,9 @@ export const NOMINAL_DRAWS: Draws = {
 
 function draw(rig: Rig, normals: NormalTable): Draws {
   const dimensions = new Map<string, number>();
-  numberKeys(rig, dimensions);
+  // What is on the rig comes first, so that trying out setups and parts leaves its draws as they are.
+  const { shelf, setups, ...measured } = rig;
+  numberKeys([measured, shelf, setups], dimensions);
   const columns = new Map<Reading, Float64Array>();
   const dimensionOf = (reading: Reading): number => {
     const known = dimensions.get(reading.key);
@@ -105,7 +107,7 @@ function sampled(reading: Reading, scores: Float64Array): Float64Array {
 
 const POSITIVE = new Set<Reading['dimension']>(['mass', 'rate', 'ratio', 'inertia', 'pressure']);
 
-/** Numbers every reading of a rig once, in the order of the rig: axles first, then shelf and setups. */
+/** Numbers every reading once, in the order in which it is met. */
 function numberKeys(value: unknown, dimensions: Map<string, number>): void {
   if (typeof value !== 'object' || value === null) return;
   if (Array.isArray(value) && typeof value[0] === 'number') return;
