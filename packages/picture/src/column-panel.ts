@@ -34,7 +34,7 @@ export interface PanelPlace {
 /** Thickness of the metal block above a column [px]. */
 export const METAL = 13;
 /** Words may stand this far above and below the drawn travel [px]. */
-export const MARGIN = { top: 18, bottom: 14 } as const;
+export const MARGIN = { top: 18, bottom: 20 } as const;
 const PAD = 6;
 const RULER_WIDTH = 32;
 const SPINE = 32;
@@ -219,6 +219,7 @@ const columnAt = (
       name: name('overlap'),
     });
   }
+  let lastSign = Number.NEGATIVE_INFINITY;
   for (const boundary of shape.boundaries) {
     const y = place.ride + boundary.at;
     const ride = boundary.id === 'ride';
@@ -246,16 +247,19 @@ const columnAt = (
       weight: ride ? 'strong' : 'plain',
       dashed: boundary.tolerance === null,
     });
-    if (boundary.tolerance === null) {
+    // Boundaries come from the bottom up: a sign that would touch the one below it is left to its dashes.
+    if (boundary.tolerance === null && y > lastSign + 14 * u) {
+      const text = '?';
       items.push({
         kind: 'text',
         role: 'figure',
         x: x + width / 2,
         y: y + 7 * u,
-        text: '?',
+        text,
         size: 11,
         anchor: 'middle',
       });
+      lastSign = y;
     }
   }
   return items;
@@ -298,7 +302,7 @@ const spineOf = (left: number, wide: number, place: PanelPlace, both: boolean): 
     kind: 'text',
     role: 'axis',
     x: (both ? left + wide / 2 : right - 8) * u,
-    y: ride - place.down - 9 * u,
+    y: ride - place.down - 13 * u,
     text: ruler.unitName,
     size: 10,
     anchor: both ? 'middle' : 'end',

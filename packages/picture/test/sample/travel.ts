@@ -54,7 +54,7 @@ export const inventedColumn = (corner: Corner, it: Invented): TravelColumn => {
     };
   });
   const hard = it.contacts[0]?.travel ?? it.free + it.crush + 1;
-  const spare = Math.min(...contacts.map((contact) => contact.spare.value / INCH));
+  const spare = Math.min(hard - it.free - it.crush, ...contacts.map((contact) => contact.spare.value / INCH));
   const u = t === null ? 0 : t * 1.8;
   const verdict: Verdict = spare >= u ? 'pass' : spare <= -u ? 'fail' : 'not-proven';
   return {
