@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { chmodSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { build } from 'vite';
@@ -21,6 +21,7 @@ export class BuiltProgram {
       build: { outDir: folder, emptyOutDir: true },
       logLevel: 'silent',
     });
+    chmodSync(folder, 0o755); // a test runs it as somebody with fewer rights
     return new BuiltProgram(folder);
   }
 

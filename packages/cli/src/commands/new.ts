@@ -1,6 +1,8 @@
 import { starterRig } from '@lastinch/core/rigfile';
 import { type ExitCode, refuse } from '../asked.ts';
+import { commandLine } from '../command-line.ts';
 import { writeNewFile } from '../hosts/files.ts';
+import { writeLines } from '../hosts/output.ts';
 
 /** `lastinch new [FILE]`: the commented starter file, to standard output for `-`. Never overwrites. */
 export async function newRig(file: string): Promise<ExitCode> {
@@ -10,8 +12,6 @@ export async function newRig(file: string): Promise<ExitCode> {
   }
   const written = writeNewFile(file, starterRig());
   if (!written.ok) return refuse(written.problems);
-  process.stdout.write(
-    `Written: ${file}. Fill in what you measured, then: lastinch check ${file.includes(' ') ? `"${file}"` : file}\n`,
-  );
+  writeLines([`Written: ${file}. Fill in what you measured, then:`, `  ${commandLine('check', file)}`]);
   return 0;
 }

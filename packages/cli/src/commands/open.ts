@@ -8,6 +8,7 @@ import { writeLines } from '../hosts/output.ts';
 import { type ServedWorkbench, serveWorkbench } from '../hosts/workbench-server.ts';
 import { checkPage } from '../terminal/check-page.ts';
 import { paperFor } from '../terminal/paper.ts';
+import { setupLines } from '../terminal/setup-lines.ts';
 import { unitsOfRig } from '../units-of-rig.ts';
 import { checkBoth } from './check.ts';
 
@@ -44,7 +45,10 @@ export async function open(file: string, options: OpenOptions): Promise<ExitCode
   }
 
   const paper = paperFor(process.stdout, process.env, unitsOfRig(rig.value));
-  writeLines(checkPage(rig.value, checked.value.result, null, paper));
+  writeLines([
+    ...checkPage(rig.value, checked.value.result, null, paper),
+    ...setupLines(rig.value, file, paper),
+  ]);
   const served = await serveSomewhere(folder, file, port.value);
   if (!served.ok) return refuse(served.problems);
   writeLines(['', `Workbench: ${served.value.address}`, 'Only this machine can reach it. Ctrl+C stops it.']);

@@ -31,7 +31,8 @@ export interface RigText {
 
 const problem = (code: ProblemCode, file: string, found: string, accepted: string): Problem => ({
   code,
-  where: { file },
+  // Where the file itself is what was found, its name stands in the sentence already.
+  where: found === file ? {} : { file },
   found,
   accepted,
 });
@@ -72,7 +73,7 @@ const tooLarge = (file: string, bytes: number, atLeast = false): Problem =>
 
 /** Text of the bytes, or what is wrong with them. A byte order mark stays: saving must not change what was not edited. */
 function decode(bytes: Buffer, file: string): Result<RigText> {
-  if (bytes.includes(0)) return bad(problem('file-not-text', file, 'a binary file', 'UTF-8 text'));
+  if (bytes.includes(0)) return bad(problem('file-not-text', file, 'bytes of value zero', 'UTF-8 text'));
   try {
     const text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
     return good({ file, text, etag: etagOf(bytes) });

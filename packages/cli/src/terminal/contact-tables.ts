@@ -1,13 +1,6 @@
-import { CORNERS, type Corner, formatFigure, type TravelColumn, type TravelResult } from '@lastinch/core';
+import { CORNERS, formatFigure, PLACE_NAMES, type TravelColumn, type TravelResult } from '@lastinch/core';
 import { tableLines } from './lines.ts';
 import type { Paper } from './paper.ts';
-
-export const CORNER_NAMES: Readonly<Record<Corner, string>> = {
-  frontLeft: 'Front left',
-  frontRight: 'Front right',
-  rearLeft: 'Rear left',
-  rearRight: 'Rear right',
-};
 
 /** A share that is not quite none or all must not read as none or all. */
 const percent = (share: number): string => {
@@ -35,8 +28,8 @@ export function contactTables(travel: TravelResult, paper: Paper): string[] {
   for (const corner of CORNERS) {
     const rows = rowsOf(travel.corners[corner], paper);
     const same = groups.find((group) => JSON.stringify(group.rows) === JSON.stringify(rows));
-    if (same) same.corners.push(CORNER_NAMES[corner]);
-    else groups.push({ corners: [CORNER_NAMES[corner]], rows });
+    if (same) same.corners.push(PLACE_NAMES[corner]);
+    else groups.push({ corners: [PLACE_NAMES[corner]], rows });
   }
   return groups.flatMap(({ corners, rows }, index) => [
     ...(index > 0 ? [''] : []),

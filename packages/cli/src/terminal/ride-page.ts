@@ -5,10 +5,10 @@ import {
   type Figure,
   formatFigure,
   formatValue,
+  PLACE_NAMES,
   type RideAnswer,
   type RideStatus,
 } from '@lastinch/core';
-import { CORNER_NAMES } from './contact-tables.ts';
 import { tableLines, wrap } from './lines.ts';
 import type { Paper } from './paper.ts';
 import { cautionLines, findingLines, section } from './sections.ts';
@@ -68,7 +68,7 @@ function cornerTable(answer: RideAnswer, paper: Paper): string[] {
   });
   return tableLines(
     {
-      heads: CORNERS.map((corner) => CORNER_NAMES[corner]),
+      heads: CORNERS.map((corner) => PLACE_NAMES[corner]),
       rows: [
         figure('Deepest stop crush', (corner) => answer.corners[corner].peakCrush),
         figure('Clearance left', (corner) => answer.corners[corner].clearance),

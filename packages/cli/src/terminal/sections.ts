@@ -3,6 +3,7 @@ import {
   assumptionText,
   type Finding,
   findingText,
+  PLACE_NAMES,
   readingName,
   remedyText,
   type Severity,
@@ -22,16 +23,30 @@ const TAGS: Readonly<Record<Severity, string>> = {
   fine: 'FINE',
 };
 
-/** Each finding as its sentence, with what can be done about it. */
+/**
+ * Each finding as its sentence, with what can be done about it. What is true of several places in the same words is
+ * said once, with all of them at its head.
+ */
 export function findingLines(findings: readonly Finding[], paper: Paper): string[] {
   const { system, ink } = paper;
-  return findings.flatMap((finding) => {
-    const tag = TAGS[finding.severity];
-    const [first = '', ...rest] = wrap(findingText(finding, { system }), paper, `  ${tag}  `);
+  const groups = new Map<string, { first: Finding; remedies: string[]; places: string[] }>();
+  for (const finding of findings) {
+    const remedies = finding.remedies.map((remedy) => remedyText(remedy, { system }));
+    const said = findingText(finding, { system, place: false });
+    const id = JSON.stringify([finding.severity, said, remedies]);
+    const group = groups.get(id);
+    if (group) group.places.push(PLACE_NAMES[finding.place]);
+    else groups.set(id, { first: finding, remedies, places: [PLACE_NAMES[finding.place]] });
+  }
+  return [...groups.values()].flatMap(({ first, remedies, places }) => {
+    const head = `${PLACE_NAMES[first.place]}:`;
+    const text = findingText(first, { system }).replace(head, () => `${places.join(', ')}:`);
+    const tag = TAGS[first.severity];
+    const [line = '', ...rest] = wrap(text, paper, `  ${tag}  `);
     return [
-      first.replace(tag, ink.severity(finding.severity, tag)),
+      line.replace(tag, () => ink.severity(first.severity, tag)),
       ...rest,
-      ...finding.remedies.flatMap((remedy) => wrap(remedyText(remedy, { system }), paper, '        → ')),
+      ...remedies.flatMap((remedy) => wrap(remedy, paper, '        → ')),
     ];
   });
 }
