@@ -1,6 +1,6 @@
 import { type CourseShape, heightAt, type SampledSide, sampleCourse, slopeAt } from '@lastinch/core';
 import type { Values } from '../check-file.ts';
-import type { Runner } from '../evaluate.ts';
+import type { Runner } from '../runner.ts';
 import { numbers } from './inputs.ts';
 
 const bothSides = (

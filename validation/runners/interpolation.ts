@@ -6,7 +6,7 @@ import {
   monotoneCubic,
   piecewiseLinear,
 } from '@lastinch/core';
-import type { Runner } from '../evaluate.ts';
+import type { Runner } from '../runner.ts';
 import { numbers } from './inputs.ts';
 
 /** Force tables: the monotone cubic of the stop and the straight lines of the shock. */

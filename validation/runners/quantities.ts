@@ -1,5 +1,5 @@
 import { type Dimension, parseQuantity } from '@lastinch/core';
-import type { Runner } from '../evaluate.ts';
+import type { Runner } from '../runner.ts';
 import { text, texts } from './inputs.ts';
 
 /** Typed text to SI. */

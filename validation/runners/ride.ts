@@ -1,5 +1,13 @@
-import { type CourseShape, type RideHistory, runRide, sampleCourse } from '@lastinch/core';
-import type { Runner } from '../evaluate.ts';
+import {
+  CORNERS,
+  type CourseShape,
+  type RideHistory,
+  type RideModel,
+  type RideRun,
+  runRide,
+  sampleCourse,
+} from '@lastinch/core';
+import type { Runner } from '../runner.ts';
 import { number, numbers } from './inputs.ts';
 import { type LinearRig, linearModel } from './linear-rig.ts';
 import { amplitudeAt, twoSwings } from './signal.ts';
@@ -101,7 +109,22 @@ function decayOf({ model, lift, step, count }: Readonly<Record<string, unknown>>
   return twoSwings([record(history, 'heave'), record(history, 'frontHeave')], 1 / rate);
 }
 
-/** The ride engine as a linear machine, against closed forms and general solvers. */
+/** A whole ride of a model that stands in the check as the engine takes it. */
+function wholeRide({ model, course, speed, duration }: Readonly<Record<string, unknown>>): RideRun {
+  const run = runRide(model as RideModel, sampleCourse(course as CourseShape), {
+    speed: number(speed),
+    duration: number(duration),
+    tolerance: FITTED,
+    historyRate: 20,
+  });
+  if (run.status !== 'finished') throw new Error(`The ride of a check ended as ${run.status}`);
+  return run;
+}
+
+const atCorners = (run: RideRun, of: (corner: RideRun['corners']['frontLeft']) => number) =>
+  Object.fromEntries(CORNERS.map((corner) => [corner, of(run.corners[corner])]));
+
+/** The ride engine against closed forms and general solvers: as a linear machine, and with all that switches. */
 export const ride: Runner = {
   'free-heave': ({ model, lift, times }) => {
     const { history, at } = letGo(model, lift, numbers(times));
@@ -153,6 +176,18 @@ export const ride: Runner = {
       });
     return { front: rise(toFrontAxle), rear: rise(-toRearAxle) };
   },
+  'whole-motion': (inputs) => {
+    const { history } = wholeRide(inputs);
+    if (history === null) throw new Error('The ride of a check has no history');
+    return Object.fromEntries(
+      NAMES.map((name) => [
+        name,
+        numbers(inputs.times).map((time) => sample(history, name, Math.round(time * 20))),
+      ]),
+    );
+  },
+  'whole-crush': (inputs) => atCorners(wholeRide(inputs), ({ peakCrush }) => peakCrush),
+  'whole-force': (inputs) => atCorners(wholeRide(inputs), ({ peakStopForce }) => peakStopForce),
   coordinates: ({ model, course, speed, times }) => {
     const at = numbers(times);
     const rate = 20;

@@ -1,5 +1,5 @@
 import { type End, stanceOf } from '@lastinch/core';
-import type { Runner } from '../evaluate.ts';
+import type { Runner } from '../runner.ts';
 import { text } from './inputs.ts';
 import { type Known, knownSetup } from './known-rig.ts';
 

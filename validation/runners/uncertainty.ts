@@ -1,5 +1,5 @@
 import { type Corner, normalQuantile, normalTrials, type TravelColumn, travelOf } from '@lastinch/core';
-import type { Runner } from '../evaluate.ts';
+import type { Runner } from '../runner.ts';
 import { number, numbers, text } from './inputs.ts';
 import { type Known, knownSetup } from './known-rig.ts';
 
