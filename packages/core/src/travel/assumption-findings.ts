@@ -4,7 +4,7 @@ import type { Reading } from '../rig/reading.ts';
 import { readingsOf } from '../rig/readings.ts';
 import type { Setup } from '../rig/setup.ts';
 import { exact } from '../stance/columns.ts';
-import type { Columns } from './findings.ts';
+import type { Columns } from './result.ts';
 
 /** Share of the uncertainty from which on an assumption is worth replacing by a reading. */
 const MATTERS = 0.15;

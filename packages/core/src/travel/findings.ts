@@ -1,5 +1,5 @@
 import type { Finding, Severity } from '../finding/finding.ts';
-import { type Corner, cornerAt, ENDS, type End, endOf, type Place } from '../finding/place.ts';
+import { cornerAt, ENDS, type End, endOf, type Place } from '../finding/place.ts';
 import type { Setup } from '../rig/setup.ts';
 import { exact } from '../stance/columns.ts';
 import type { Draws } from '../stance/draws.ts';
@@ -8,13 +8,10 @@ import { COIL, SHOCK } from './contacts.ts';
 import { droopFindings } from './droop-findings.ts';
 import { liftFinding } from './lift-finding.ts';
 import { remediesOf } from './remedies.ts';
-import type { ContactLine, TravelColumn, Verdict } from './result.ts';
-import type { SampledColumn } from './sampled-column.ts';
+import type { Columns, ContactLine, TravelColumn, Verdict } from './result.ts';
+import type { SampledColumn, Samples } from './sampled-column.ts';
 import { verdictOn } from './verdict.ts';
 import { witnessFindings } from './witness.ts';
-
-export type Columns = Readonly<Record<Corner, TravelColumn>>;
-export type Samples = Readonly<Record<Corner, SampledColumn>>;
 
 export const SEVERITY: Readonly<Record<Verdict, Severity>> = {
   pass: 'fine',

@@ -60,6 +60,9 @@ export interface TravelColumn {
   readonly lift: Figure;
 }
 
+/** A column for each corner. */
+export type Columns = Readonly<Record<Corner, TravelColumn>>;
+
 export interface TravelResult {
   readonly setup: string;
   readonly corners: Readonly<Record<Corner, TravelColumn>>;

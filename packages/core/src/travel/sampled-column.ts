@@ -27,6 +27,9 @@ export interface SampledColumn {
   readonly needs: Moves['needs'];
 }
 
+/** The samples of each corner. */
+export type Samples = Readonly<Record<Corner, SampledColumn>>;
+
 /** Draws that remember what was asked for, so that blame looks nowhere else. */
 export function remembering(draws: Draws): { draws: Draws; asked: Map<string, Reading> } {
   const asked = new Map<string, Reading>();

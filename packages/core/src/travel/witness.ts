@@ -5,8 +5,8 @@ import type { Setup } from '../rig/setup.ts';
 import { type Column, columnOf, exact, figureOf, figureOfReading } from '../stance/columns.ts';
 import type { Draws } from '../stance/draws.ts';
 import { shortOf } from './enough.ts';
-import type { Columns, Samples } from './findings.ts';
-import type { SampledColumn } from './sampled-column.ts';
+import type { Columns } from './result.ts';
+import type { SampledColumn, Samples } from './sampled-column.ts';
 import { verdictOn } from './verdict.ts';
 
 /** Share of the limit that the worst known hit should use: 85 to 95 %, common practice, no source. */
