@@ -1,15 +1,12 @@
-import type { Check, Values } from './check-file.ts';
+import type { Check } from './check-file.ts';
 import { compare, type Outcome } from './compare.ts';
+import type { Runner } from './runner.ts';
 import { course } from './runners/course.ts';
 import { interpolation } from './runners/interpolation.ts';
 import { quantities } from './runners/quantities.ts';
 import { ride } from './runners/ride.ts';
 import { statics } from './runners/statics.ts';
 import { uncertainty } from './runners/uncertainty.ts';
-
-/** Answers the inputs of a check with our own code, through the public surface of core. */
-export type Evaluator = (inputs: Readonly<Record<string, unknown>>) => Values;
-export type Runner = Readonly<Record<string, Evaluator>>;
 
 /** One runner a topic; the key is the folder's name under `checks/`. */
 const RUNNERS: Readonly<Record<string, Runner>> = {
