@@ -13,10 +13,14 @@ export interface CsvPair {
  *
  * @failure `rig-wrong-shape` at the line that has not two cells; `file-too-large`
  */
-export function readCsvPairs(text: string, file: string, problems: Problem[]): readonly CsvPair[] {
+export function readCsvPairs(
+  text: string,
+  where: { readonly file: string; readonly key: string },
+  problems: Problem[],
+): readonly CsvPair[] {
   if (text.length > MAX_RIG_CHARACTERS) {
     const accepted = `at most ${MAX_RIG_CHARACTERS} characters`;
-    problems.push({ code: 'file-too-large', where: { file }, found: `${text.length} characters`, accepted });
+    problems.push({ code: 'file-too-large', where, found: `${text.length} characters`, accepted });
     return [];
   }
   const pairs: CsvPair[] = [];
@@ -33,7 +37,7 @@ export function readCsvPairs(text: string, file: string, problems: Problem[]): r
       if (cells.length !== 2 || left === undefined || right === undefined) {
         problems.push({
           code: 'rig-wrong-shape',
-          where: { file, line: index + 1 },
+          where: { ...where, line: index + 1 },
           found: shorten(row),
           accepted: 'two cells, for example 12 mm, 340 N',
         });

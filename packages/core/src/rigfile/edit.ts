@@ -56,6 +56,8 @@ function editOne(document: RigDocument, { path, text: typed }: RigFileEdit): Res
       const added = addTo(text, holder, step, rest, typed.trim());
       return added === null ? bad(wrongWay(document, path, depth)) : good(added);
     }
+    const nothing = isNothing(child.value);
+    if (typed === null && nothing) return good(text);
     if (rest.length === 0) {
       return good(
         typed === null
@@ -63,8 +65,7 @@ function editOne(document: RigDocument, { path, text: typed }: RigFileEdit): Res
           : replaced(text, child, typed.trim(), isFlow(holder)),
       );
     }
-    if (isNothing(child.value)) {
-      if (typed === null) return good(text);
+    if (typed !== null && nothing) {
       return child.pair
         ? good(filled(text, child.pair, rest, typed.trim(), indentOf(text, child.pair.key), isFlow(holder)))
         : bad(wrongWay(document, path, depth));

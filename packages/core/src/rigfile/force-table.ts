@@ -79,7 +79,7 @@ function readBesideTable(
   }
   const rows: Row[] = [];
   const before = gaps.problems.length;
-  for (const pair of readCsvPairs(content.value, file, gaps.problems)) {
+  for (const pair of readCsvPairs(content.value, { file, key }, gaps.problems)) {
     const cells = rule.dimensions.map((dimension, column) =>
       parseQuantity(pair.cells[column]!, dimension, { file, line: pair.line, key }),
     );

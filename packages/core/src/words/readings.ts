@@ -114,6 +114,11 @@ const NAMES: readonly (readonly [string, Name])[] = [
     [`${end}.contacts.*.gap`, (id = '', side = '') => `${end} gap at ${id}${side}`],
     [`${end}.contacts.*.ratio`, (id = '') => `${end} travel ratio of ${id}`],
     [`${end}.shock.settings.*`, (id = '') => `${end} shock setting ${id}`],
+    [
+      `${end}.shock.settings.*.dampingRatio.compression`,
+      (id = '') => `${end} damping ratio of ${id} in compression`,
+    ],
+    [`${end}.shock.settings.*.dampingRatio.rebound`, (id = '') => `${end} damping ratio of ${id} in rebound`],
     [`${end}.witness.passes.*`, (index = '0') => `${end} marker, pass ${Number(index) + 1}`],
     [`setups.*.${end}.notch.*`, (setup = '', contact = '') => `${end} notch at ${contact} (setup ${setup})`],
     ...Object.entries(CHANGES).map(
