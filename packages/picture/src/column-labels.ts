@@ -27,6 +27,8 @@ interface Label {
   readonly figure: string | null;
   /** Ends of the part that it names; null for a boundary. */
   readonly span: { readonly from: number; readonly to: number } | null;
+  /** The first hard contact: its name is worth a second line also where it is crowded. */
+  readonly first?: boolean;
   /** Left out first when room is short: higher goes earlier. */
   readonly rank: number;
 }
@@ -35,8 +37,8 @@ const NAME_SIZE = 11;
 /** All figures of a gutter are set in the largest of these in which each needs one line, or in the last [px]. */
 const FIGURE_SIZES = [12, 11] as const;
 /** From the column's edge to the words [px]. */
-const LEADER = 17;
-const BRACKET = 5;
+const LEADER = 14;
+const BRACKET = 4;
 /** Space above and below a label [px]. */
 const AIR = 3;
 /** A gutter fuller than this gives up its extra labels. */
@@ -60,7 +62,7 @@ export const columnLabels = (
   const figureSize = figureSizeFor(labels, room);
   let nameLines = 2;
   const set = (): { label: Label; lines: readonly Line[] }[] =>
-    labels.map((label) => ({ label, lines: linesOf(label, room, figureSize, nameLines) }));
+    labels.map((label) => ({ label, lines: linesOf(label, room, figureSize, label.first ? 2 : nameLines) }));
   const height = (lines: readonly Line[]): number =>
     (lines.reduce((sum, line) => sum + line.size * LINE_HEIGHT, 0) + AIR) * u;
   const place = (blocks: ReturnType<typeof set>): readonly number[] | null =>
@@ -170,6 +172,7 @@ const labelsOf = (shape: ColumnShape, system: UnitSystem): Label[] => {
         name: boundary.name,
         figure: formatFigure(figure, { system }),
         span: null,
+        first: true,
         rank: 0,
       });
     }
@@ -211,7 +214,7 @@ const leaderOf = (label: Label, place: number, gutter: Gutter): readonly Item[] 
     {
       kind: 'polyline',
       role: 'leader',
-      points: [at(start), y, at(BRACKET + 3), y, at(LEADER - 5), place, at(LEADER - 3), place],
+      points: [at(start), y, at(BRACKET + 2), y, at(LEADER - 4), place, at(LEADER - 2.5), place],
     },
   ];
 };

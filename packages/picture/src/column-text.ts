@@ -21,7 +21,7 @@ export interface ColumnsTextOptions {
 }
 
 const NARROWEST = 40;
-const MOST_ROWS = 42;
+const MOST_ROWS = 48;
 /** A cell needs so much for its bar or bars and the two capitals of its corner. */
 const CELL = { single: 12, pair: 14 } as const;
 

@@ -1,7 +1,8 @@
 import type { TravelResult, UnitSystem } from '@lastinch/core';
 import { CORNERS } from '@lastinch/core';
+import { headHeight, MARGIN, type PanelColumn } from './column-head.ts';
 import { columnLegend } from './column-legend.ts';
-import { columnPanel, headHeight, MARGIN, METAL, type PanelColumn } from './column-panel.ts';
+import { columnPanel, METAL } from './column-panel.ts';
 import { columnShape, reachOf } from './column-parts.ts';
 import { rulerFor } from './ruler.ts';
 import type { Item, Scene } from './scene.ts';

@@ -109,6 +109,53 @@ export const stopItems = ({ x, base, tip, length, width, name }: StopDrawn): rea
   ];
 };
 
+/** What hangs from the frame above a stop or a coil: a mount as far as it goes, then the solid pieces put in below. */
+export const mountItems = (
+  x: number,
+  {
+    frame,
+    base,
+    spacer,
+    width,
+    name,
+  }: {
+    readonly frame: number;
+    readonly base: number;
+    readonly spacer: number;
+    readonly width: number;
+    readonly name: string;
+  },
+): readonly Item[] => {
+  const items: Item[] = [];
+  const solid = Math.min(Math.max(spacer, 0), Math.max(frame - base, 0));
+  const rest = frame - base - solid;
+  if (rest > THINNEST) {
+    items.push({
+      kind: 'rect',
+      role: 'body',
+      x: x - width * 0.3,
+      y: base + solid,
+      width: width * 0.6,
+      height: rest,
+    });
+  }
+  if (solid > THINNEST) {
+    items.push({
+      kind: 'rect',
+      role: 'pad',
+      x: x - width / 2,
+      y: base,
+      width,
+      height: solid,
+      name: `${name}.spacer`,
+    });
+  }
+  return items;
+};
+
+/** Thinner than this is rounding, not a piece [m]. */
+const THINNEST = 1e-6;
+
 /** A burst around the place where metal met metal. */
 export const burstItem = (x: number, y: number, radius: number, role: Role = 'fail'): Item => {
   const points: number[] = [];

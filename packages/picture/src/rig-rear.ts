@@ -1,6 +1,6 @@
 import { type Corner, type End, SIDES, type Side } from '@lastinch/core';
 import type { RigPose } from './pose.ts';
-import { burstItem, coilItems, shockItems, stopItems } from './rig-parts.ts';
+import { burstItem, coilItems, mountItems, shockItems, stopItems } from './rig-parts.ts';
 import type { RigShape } from './rig-shape.ts';
 import { axleRise, behindFront, bodyRise, leftOf, stopState } from './rig-station.ts';
 import type { Item, Scene } from './scene.ts';
@@ -243,31 +243,14 @@ const cornerItems = (
       },
       { radius: 0.062, turns: 6, name: `${side}.coil` },
     ),
-    ...(frameY - seatY > 1e-6
-      ? [
-          {
-            kind: 'rect',
-            role: 'pad',
-            x: frameX - 0.07,
-            y: seatY,
-            width: 0.14,
-            height: frameY - seatY,
-          } as const,
-        ]
-      : []),
-    ...(frame - base > 1e-6
-      ? [
-          {
-            kind: 'rect',
-            role: 'pad',
-            x: baseX - 0.032,
-            y: base,
-            width: 0.064,
-            height: frame - base,
-            name: `${side}.spacer`,
-          } as const,
-        ]
-      : []),
+    ...mountItems(frameX, {
+      frame: frameY,
+      base: seatY,
+      spacer: at.coil.spacer,
+      width: 0.14,
+      name: `${side}.coil`,
+    }),
+    ...mountItems(baseX, { frame, base, spacer: at.stop.spacer, width: 0.07, name: `${side}.stop` }),
     ...stopItems({ x: baseX, base, tip, length: at.stop.length, width: 0.07, name: `${side}.stop` }),
     { kind: 'line', role: 'axle', x1: baseX, y1: tube, x2: baseX, y2: pad },
     {

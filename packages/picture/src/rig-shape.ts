@@ -27,6 +27,8 @@ export interface EndShape {
   readonly stop: {
     readonly spread: number;
     readonly length: number;
+    /** Solid pieces between its mount and the stop: what was put in or lowered. */
+    readonly spacer: number;
     /** Travel to touch. */
     readonly freeBump: Readonly<Record<Side, number>>;
     /** Travel at which its usable crush is used up. */
@@ -40,6 +42,8 @@ export interface EndShape {
     readonly perch: number;
     /** Height of the seat on the frame, below what was lowered or put in. */
     readonly seat: number;
+    /** Solid pieces above that seat: what was put in or lowered. */
+    readonly spacer: number;
     /** Droop travel after which it is loose, null when unknown. */
     readonly slack: number | null;
   };
@@ -108,12 +112,13 @@ const endShapeOf = (setup: Setup, travel: TravelResult, end: End): EndShape => {
   const baseStopLength = length(base.stop.freeLength, base.stop.usableCrush.value * DRAWN.stopPerCrush);
   const baseGap =
     (base.stopMount.gap.left.value + base.stopMount.gap.right.value) / 2 / base.stopMount.ratio.value;
-  const measuredFrame = pad + baseGap + baseStopLength;
-  const frame = Math.max(measuredFrame + lift, pad + Math.max(freeBump.left, freeBump.right) + stopLength);
-
   const coilLength = length(base.springRideLength, DRAWN.coil);
-  const seat = frame - length(patch.seatAndStopDrop, 0) - length(patch.springSpacer, 0);
-  const perch = Math.min(measuredFrame - coilLength, frame - 0.05);
+  const perch = axle + DRAWN.perchAboveAxle;
+  // The frame stands as high as coil and stop need, whichever is more; the other hangs from a mount.
+  const measuredFrame = Math.max(pad + baseGap + baseStopLength, perch + coilLength);
+  const frame = Math.max(measuredFrame + lift, pad + Math.max(freeBump.left, freeBump.right) + stopLength);
+  const drop = length(patch.seatAndStopDrop, 0);
+  const seat = perch + coilLength + lift - drop - length(patch.springSpacer, 0);
   const shockLength = length(base.shock.rideLength, DRAWN.shock);
   const ratio = Math.min(1, base.shock.ratio.value);
   const lower = axle - DRAWN.shockBelowAxle;
@@ -122,12 +127,19 @@ const endShapeOf = (setup: Setup, travel: TravelResult, end: End): EndShape => {
     tyreRadius: axle,
     frame,
     pad,
-    stop: { spread: base.stopMount.spread.value, length: stopLength, freeBump, fullCrush },
+    stop: {
+      spread: base.stopMount.spread.value,
+      length: stopLength,
+      spacer: length(patch.stopSpacer, 0) + drop,
+      freeBump,
+      fullCrush,
+    },
     hardTravel: bySide((corner) => travel.corners[corner].hardTravel.value),
     coil: {
       spread: base.springSpread.value,
       perch,
       seat,
+      spacer: drop + length(patch.springSpacer, 0),
       slack: spring.freeLength === null ? null : Math.max(0, spring.freeLength.value - (seat - perch)),
     },
     shock: {
