@@ -12,7 +12,7 @@ function takeWorkbench(): Plugin {
     configResolved: (config) => {
       target = resolve(config.root, config.build.outDir);
     },
-    closeBundle: () => {
+    writeBundle: () => {
       const built = join(here, '../app/dist');
       if (existsSync(built)) cpSync(built, join(target, 'workbench'), { recursive: true });
       chmodSync(join(target, 'lastinch.js'), 0o755);

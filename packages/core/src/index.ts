@@ -87,6 +87,8 @@ export { DEFAULT_TOLERANCE, runRide } from './ride/run.ts';
 
 export type { CheckOptions } from './jobs/check.ts';
 export { checkRig, worstFirst } from './jobs/check.ts';
+export type { CheckComparison, CompareOptions, CornerChange } from './jobs/compare.ts';
+export { compareSetups } from './jobs/compare.ts';
 export type {
   CheckResult,
   CornerInterval,

@@ -1,4 +1,13 @@
-import { AS_MEASURED, type CheckResult, checkRig, good, type Result, type Rig } from '@lastinch/core';
+import {
+  AS_MEASURED,
+  type CheckComparison,
+  type CheckResult,
+  checkRig,
+  compareSetups,
+  good,
+  type Result,
+  type Rig,
+} from '@lastinch/core';
 import { type ExitCode, knownSetups, readRigFile, refuse, unitsAsked } from '../asked.ts';
 import { writeJson, writeLines } from '../hosts/output.ts';
 import { checkJson } from '../json/check-json.ts';
@@ -20,30 +29,31 @@ export async function check(file: string, options: CheckOptions): Promise<ExitCo
   if (!units.ok) return refuse(units.problems);
   const rig = await readRigFile(file);
   if (!rig.ok) return refuse(rig.problems);
-  const checked = checkBoth(rig.value, options.setup ?? AS_MEASURED, options.against);
+  const known = knownSetups(rig.value, [options.setup, options.against]);
+  if (!known.ok) return refuse(known.problems);
+  const checked = checkedWith(rig.value, options.setup ?? AS_MEASURED, options.against);
   if (!checked.ok) return refuse(checked.problems);
-  const { result, against } = checked.value;
+  const { result, comparison } = checked.value;
   const system = units.value ?? unitsOfRig(rig.value);
-  if (options.json) writeJson(checkJson(rig.value, result, against, system));
+  if (options.json) writeJson(checkJson(rig.value, result, comparison, system));
   else {
     const paper = paperFor(process.stdout, process.env, system);
-    writeLines(checkPage(rig.value, result, against, paper));
+    writeLines(checkPage(rig.value, result, comparison, paper));
   }
   return exitFor(result.findings);
 }
 
-export interface CheckedBoth {
+interface Checked {
   readonly result: CheckResult;
-  readonly against: CheckResult | null;
+  /** Null when the setup was held against nothing. */
+  readonly comparison: CheckComparison | null;
 }
 
-/** Checks a setup, and the one it is held against, under the same samples. */
-export function checkBoth(rig: Rig, setup: string, against: string | undefined): Result<CheckedBoth> {
-  const known = knownSetups(rig, [setup, against]);
-  if (!known.ok) return known;
-  const result = checkRig(rig, { setup });
-  if (!result.ok) return result;
-  if (against === undefined) return good({ result: result.value, against: null });
-  const other = checkRig(rig, { setup: against });
-  return other.ok ? good({ result: result.value, against: other.value }) : other;
+function checkedWith(rig: Rig, setup: string, against: string | undefined): Result<Checked> {
+  if (against === undefined) {
+    const alone = checkRig(rig, { setup });
+    return alone.ok ? good({ result: alone.value, comparison: null }) : alone;
+  }
+  const both = compareSetups(rig, { setup, against });
+  return both.ok ? good({ result: both.value.after, comparison: both.value }) : both;
 }

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { AS_MEASURED, bad, good, type Result } from '@lastinch/core';
+import { AS_MEASURED, bad, checkRig, good, type Result } from '@lastinch/core';
 import { type ExitCode, readRigFile, refuse } from '../asked.ts';
 import { showInBrowser } from '../hosts/browser.ts';
 import { writeLines } from '../hosts/output.ts';
@@ -10,7 +10,6 @@ import { checkPage } from '../terminal/check-page.ts';
 import { paperFor } from '../terminal/paper.ts';
 import { setupLines } from '../terminal/setup-lines.ts';
 import { unitsOfRig } from '../units-of-rig.ts';
-import { checkBoth } from './check.ts';
 
 export interface OpenOptions {
   readonly port?: string;
@@ -36,7 +35,7 @@ export async function open(file: string, options: OpenOptions): Promise<ExitCode
     ]);
   const rig = await readRigFile(file);
   if (!rig.ok) return refuse(rig.problems);
-  const checked = checkBoth(rig.value, AS_MEASURED, undefined);
+  const checked = checkRig(rig.value, { setup: AS_MEASURED });
   if (!checked.ok) return refuse(checked.problems);
   const folder = builtWorkbench();
   if (folder === null) {
@@ -45,10 +44,7 @@ export async function open(file: string, options: OpenOptions): Promise<ExitCode
   }
 
   const paper = paperFor(process.stdout, process.env, unitsOfRig(rig.value));
-  writeLines([
-    ...checkPage(rig.value, checked.value.result, null, paper),
-    ...setupLines(rig.value, file, paper),
-  ]);
+  writeLines([...checkPage(rig.value, checked.value, null, paper), ...setupLines(rig.value, file, paper)]);
   const served = await serveSomewhere(folder, file, port.value);
   if (!served.ok) return refuse(served.problems);
   writeLines(['', `Workbench: ${served.value.address}`, 'Only this machine can reach it. Ctrl+C stops it.']);

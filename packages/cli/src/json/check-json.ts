@@ -1,4 +1,5 @@
 import {
+  type CheckComparison,
   type CheckResult,
   CORNERS,
   type Corner,
@@ -13,7 +14,12 @@ import { assumptionsJson, figureJson, findingJson } from './figure-json.ts';
 const COMPARED = ['hardTravel', 'freeBump', 'crush', 'clearance', 'spare', 'lift'] as const;
 
 /** The answer of `check --json`: `lastinch/check/1`. Lengths in metres; keys may be added, none changes its meaning. */
-export function checkJson(rig: Rig, result: CheckResult, against: CheckResult | null, system: UnitSystem) {
+export function checkJson(
+  rig: Rig,
+  result: CheckResult,
+  comparison: CheckComparison | null,
+  system: UnitSystem,
+) {
   return {
     schema: 'lastinch/check/1',
     units: 'SI',
@@ -26,17 +32,17 @@ export function checkJson(rig: Rig, result: CheckResult, against: CheckResult | 
     findings: result.findings.map((finding) => findingJson(finding, system)),
     assumptions: assumptionsJson(rig),
     sampling: { trials: result.travel.trials, seed: result.travel.seed },
-    ...(against === null
+    ...(comparison === null
       ? {}
       : {
           against: {
-            setup: against.setup,
-            verdict: worstVerdict(against),
-            corners: cornersOf(against, columnJson),
-            stance: stanceJson(against),
-            findings: against.findings.map((finding) => findingJson(finding, system)),
+            setup: comparison.before.setup,
+            verdict: worstVerdict(comparison.before),
+            corners: cornersOf(comparison.before, columnJson),
+            stance: stanceJson(comparison.before),
+            findings: comparison.before.findings.map((finding) => findingJson(finding, system)),
           },
-          differences: differencesJson(result, against),
+          differences: differencesJson(comparison),
         }),
   };
 }
@@ -88,21 +94,13 @@ function withoutDimensions(value: unknown): unknown {
 }
 
 /**
- * This setup minus the one it is held against. Both rest on the same readings, whose errors mostly cancel; how much
- * is left is not worked out here, so the tolerance is null: unknown.
+ * This setup minus the one it is held against. What both have wrong in common falls out, so a difference is known
+ * better than either side of it.
  */
-const differencesJson = (result: CheckResult, against: CheckResult) =>
+const differencesJson = (comparison: CheckComparison) =>
   Object.fromEntries(
     CORNERS.map((at) => [
       at,
-      Object.fromEntries(
-        COMPARED.map((name) => [
-          name,
-          {
-            value: result.travel.corners[at][name].value - against.travel.corners[at][name].value,
-            tolerance: null,
-          },
-        ]),
-      ),
+      Object.fromEntries(COMPARED.map((name) => [name, figureJson(comparison.corners[at][name])])),
     ]),
   );

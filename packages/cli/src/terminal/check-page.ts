@@ -1,5 +1,6 @@
-import type { CheckResult, Rig } from '@lastinch/core';
+import type { CheckComparison, CheckResult, Rig } from '@lastinch/core';
 import { columnsText } from '@lastinch/picture';
+import { changeLines } from './change-lines.ts';
 import { contactTables } from './contact-tables.ts';
 import { wrap } from './lines.ts';
 import type { Paper } from './paper.ts';
@@ -13,10 +14,11 @@ import { stanceTable } from './stance-table.ts';
 export function checkPage(
   rig: Rig,
   result: CheckResult,
-  against: CheckResult | null,
+  comparison: CheckComparison | null,
   paper: Paper,
 ): string[] {
   const { ink } = paper;
+  const against = comparison?.before ?? null;
   const title = `${result.rig}: ${result.setup}${against === null ? '' : ` (B), held against ${against.setup} (A)`}`;
   const drawing = columnsText(result.travel, {
     ...paper,
@@ -30,6 +32,9 @@ export function checkPage(
     '',
     ...drawing.split('\n'),
     ...both.flatMap((one) => section(ofSetup('FINDINGS', one), findingLines(one.findings, paper), paper)),
+    ...(comparison === null
+      ? []
+      : section('WHAT CHANGES, from A to B', changeLines(comparison, paper), paper)),
     ...both.flatMap((one) =>
       section(
         ofSetup('WHAT IS HIT, by axle travel from ride height', one),
