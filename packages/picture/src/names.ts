@@ -1,4 +1,4 @@
-import type { Corner, DroopLine, End, Verdict } from '@lastinch/core';
+import type { Corner, DroopLine, Verdict } from '@lastinch/core';
 
 /** The few words that stand in pictures; sentences come from the phrase book of the core. */
 export const CORNER_NAMES: Readonly<Record<Corner, string>> = {
@@ -15,8 +15,6 @@ export const CORNER_MARKS: Readonly<Record<Corner, string>> = {
   rearLeft: 'RL',
   rearRight: 'RR',
 };
-
-export const END_NAMES: Readonly<Record<End, string>> = { front: 'Front', rear: 'Rear' };
 
 export const VERDICT_NAMES: Readonly<Record<Verdict, string>> = {
   pass: 'pass',

@@ -22,7 +22,7 @@ export const axleRise = (pose: RigPose, end: End, left: number): number =>
 export const behindFront = (shape: RigShape, end: End): number => (end === 'front' ? 0 : shape.wheelbase);
 
 /** Axle travel of one side in a pose [m], bump positive, at a distance left of the middle. */
-export const travelAt = (shape: RigShape, pose: RigPose, end: End, left: number): number =>
+const travelAt = (shape: RigShape, pose: RigPose, end: End, left: number): number =>
   axleRise(pose, end, left) - bodyRise(shape, pose, behindFront(shape, end), left);
 
 /** What the stop of one corner does in a pose. Lengths along the axle's travel [m]. */

@@ -190,7 +190,7 @@ const number = (value: number): string => {
 };
 
 /** Text that is safe in XML, also in attributes; what XML 1.0 forbids (control characters, half surrogates) goes. */
-export const escapeXml = (text: string): string => {
+const escapeXml = (text: string): string => {
   let safe = '';
   for (const character of text) safe += ENTITIES[character] ?? (isXmlCharacter(character) ? character : '');
   return safe;

@@ -14,7 +14,7 @@ import { CORNERS } from '@lastinch/core';
  * Invented travel results: only for looking at pictures, never an expected value of physics.
  */
 const INCH = 0.0254;
-export const inches = (value: number, tolerance: number | null): Figure => ({
+const inches = (value: number, tolerance: number | null): Figure => ({
   dimension: 'length',
   value: value * INCH,
   tolerance: tolerance === null ? null : tolerance * INCH,
