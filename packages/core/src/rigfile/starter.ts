@@ -116,7 +116,7 @@ setups:
 courses:
   whoops:
     kind: whoops
-    height: 12 in
+    height: 6 in
     spacing: 20 ft
     count: 8
     speed: 20 mph
