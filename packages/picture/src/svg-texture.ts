@@ -28,6 +28,11 @@ export const TEXTURES: Readonly<Partial<Record<Role, Texture>>> = {
     marks:
       '<circle class="lp-dot" cx="1.5" cy="1.5" r=".9" opacity=".75"/><circle class="lp-dot" cx="4.5" cy="4.5" r=".9" opacity=".75"/>',
   },
+  clearance: {
+    width: 11,
+    height: 11,
+    marks: '<circle class="lp-dot" cx="5.5" cy="5.5" r=".7" opacity=".45"/>',
+  },
   crush: { width: 8, height: 4, marks: '<path class="lp-mark" d="M0 2H8" opacity=".45"/>' },
   stop: { width: 8, height: 4, marks: '<path class="lp-mark" d="M0 2H8" opacity=".45"/>' },
   droop: { width: 7, height: 8, marks: '<path class="lp-mark" d="M3.5 0V8" opacity=".3"/>' },

@@ -89,9 +89,11 @@ describe('a scene as SVG', () => {
   });
 
   it('lays a texture over what must be told apart without colour', () => {
-    const textured = (role: 'crush' | 'metal' | 'flex' | 'reserve' | 'droop' | 'overlap') =>
+    const textured = (role: 'crush' | 'metal' | 'flex' | 'reserve' | 'droop' | 'overlap' | 'clearance') =>
       drawn([{ kind: 'rect', role, x: 0, y: 0, width: 0.1, height: 0.1 }])[1]?.attributes.fill;
-    const fills = (['crush', 'metal', 'flex', 'reserve', 'droop', 'overlap'] as const).map(textured);
+    const fills = (['crush', 'metal', 'flex', 'reserve', 'droop', 'overlap', 'clearance'] as const).map(
+      textured,
+    );
     expect(fills.every((fill) => fill?.startsWith('url(#p-'))).toBe(true);
     expect(new Set(fills).size).toBe(fills.length);
   });
