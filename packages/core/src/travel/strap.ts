@@ -31,11 +31,11 @@ export function shorterStrap(setup: Setup, end: End, draws: Draws): ShorterStrap
   const stretch = draws.of(strap.stretch);
   const ratio = draws.of(strap.ratio);
   const reserve = draws.of(base.shockDroopReserve);
-  const fitted = strap.length.value;
-  const now = patch.strapLength?.value ?? fitted;
-  // The new strap is cut to length: against the fitted one its own error is that of a cut, taken as none.
+  const fitted = draws.of(strap.length);
+  const now = patch.strapLength?.value ?? fitted[0];
+  // What was taped is where the fitted strap comes tight: its own length error stays in, the new one is cut exactly.
   const left = (length: number, i: number) =>
-    open[i] - tight[i] - (length - fitted + stretch[i] * length) / ratio[i];
+    open[i] - tight[i] - (length - fitted[i] + stretch[i] * length) / ratio[i];
   let length = now;
   for (let step = 0; step < 8; step += 1) {
     const over = figureOf(

@@ -1,8 +1,8 @@
 import type { Figure } from '../finding/figure.ts';
 import type { Verdict } from './result.ts';
 
-/** A nanometre: what rounding may take from a spacer that was worked out to be just enough. */
-const ROUNDING = 1e-9;
+/** A micrometre: what sampling and rounding may take from a spacer that was worked out to be just enough [m]. */
+const ROUNDING = 1e-6;
 
 /**
  * Verdict on a spare travel and its 95 % half-width u: pass when spare ≥ u, fail when spare ≤ −u, and in between the

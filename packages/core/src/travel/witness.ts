@@ -1,4 +1,4 @@
-import type { Finding } from '../finding/finding.ts';
+import type { Finding, Remedy } from '../finding/finding.ts';
 import { cornerAt, type End } from '../finding/place.ts';
 import { cubicValue, monotoneCubic } from '../numerics/monotone-cubic.ts';
 import type { Setup } from '../rig/setup.ts';
@@ -62,6 +62,10 @@ export function witnessFindings(
     'ratio',
     columnOf(pass.length, (i) => pass[i] / (sampled.freeBump[i] + sampled.crush[i])),
   );
+  const flex = observedFlex(setup, end, sampled, pass, draws);
+  const marks = flex ? flexFindings(setup, end, sampled, flex, keys, draws) : [];
+  // Clicks are tuning; while the margin is short, or the passes disagree, nothing is tuned.
+  const tuned = steady && !marks.some(({ code }) => code === 'witness-margin-short');
   findings.push({
     id: `witness-travel-share.${end}`,
     code: 'witness-travel-share',
@@ -78,11 +82,14 @@ export function witnessFindings(
       ),
     },
     because: keys,
-    remedies: [],
+    remedies: tuned ? clicksFor(share.value) : [],
   });
-  const flex = observedFlex(setup, end, sampled, pass, draws);
-  if (flex) findings.push(...flexFindings(setup, end, sampled, flex, keys, draws));
-  return findings;
+  return [...findings, ...marks];
+}
+
+function clicksFor(share: number): readonly Remedy[] {
+  if (share > TARGET_SHARE.high) return [{ code: 'more-compression-damping' }];
+  return share < TARGET_SHARE.low ? [{ code: 'softer-compression-damping' }] : [];
 }
 
 interface ObservedFlex {

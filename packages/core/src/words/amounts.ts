@@ -4,8 +4,8 @@ import type { UnitSystem } from '../quantity/quantity.ts';
 
 /** The step to which a part is cut: a sixteenth of an inch, or a millimetre [m]. */
 const CUT: Readonly<Record<UnitSystem, number>> = { shop: 0.0254 / 16, metric: 0.001 };
-/** What is too little to go up a step for [m]: finer than the trials that an amount comes from. */
-const NOTHING = 5e-5;
+/** A micrometre is too little to go up a step for [m]; the verdict allows for as much. */
+const NOTHING = 1e-6;
 
 /** A length of which no less will do, rounded up to what can be cut. */
 export const atLeast = ({ value }: Figure, system: UnitSystem): string =>
