@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { build } from 'vite';
 
-export const HOUSE = resolve(import.meta.dirname, '../../..');
+const HOUSE = resolve(import.meta.dirname, '../../..');
 export const OCHRE = join(HOUSE, 'examples/ochre/ochre.rig.yaml');
 
 /** Any control character but the end of a line. */
