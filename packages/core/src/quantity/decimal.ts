@@ -4,12 +4,12 @@ const MOST_DECIMALS = 12;
 /** A half-width is rounded up, except when it passes a step by a twentieth of it or by 1 %, whichever is less. */
 const SLACK = { ofStep: 0.05, ofHalfWidth: 0.01 };
 
-/** Exponent of the leading digit: 2 for 123, -1 for 0.5. */
+/** Exponent of the leading digit: 2 for 123, -1 for 0.5; 0 for 0. */
 const magnitude = (number: number): number => Number(number.toExponential().split('e')[1]);
 
 /** Decimals that show so many digits of a number and never cut a whole number. */
 export const decimalsFor = (number: number, digits: number): number =>
-  number === 0 ? 0 : Math.max(0, digits - 1 - magnitude(number));
+  Math.max(0, digits - 1 - magnitude(number));
 
 /** Steps in a half-width, rounded up so that text never claims to know more than the figure does. */
 export const stepsUp = (steps: number): number =>

@@ -125,6 +125,7 @@ describe('a metric length', () => {
     [101.6, 0, '101.6 mm ± 0'],
     [101.61234, 0, '101.6123 mm ± 0'],
     [9999, null, '9999 mm ± unknown'],
+    [10_000, null, '10 m ± unknown'],
     [23_977, 25.4, '23.977 m ± 0.026'],
     [-23_977, null, '-23.98 m ± unknown'],
   ])('of %s mm ± %s mm is written %s', (value, tolerance, text) => {
