@@ -2,6 +2,7 @@ import { chmodSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { CORNERS } from '@lastinch/core';
+import { cellWidth } from '@lastinch/picture';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { BuiltProgram, CONTROL, OCHRE } from './program.ts';
 
@@ -56,6 +57,17 @@ describe('lastinch ride', () => {
     expect(out).not.toMatch(/undefined|NaN|\[object/);
     expect(out).not.toMatch(CONTROL);
   });
+});
+
+it.each([40, 80])('keeps a ride to a terminal of %i cells', async (columns) => {
+  const { out } = await program.run(['ride', OCHRE, '--course', 'ledge'], { env: { COLUMNS: `${columns}` } });
+  for (const line of out.trimEnd().split('\n')) expect(cellWidth(line), line).toBeLessThanOrEqual(columns);
+});
+
+it('lets a rig fall without asking for a speed', async () => {
+  const { out, err } = await program.run(['ride', OCHRE, '--course', 'drop']);
+  expect(err).toBe('');
+  expect(out.split('\n')[0]).not.toMatch(/ at /);
 });
 
 describe('the program itself', () => {
