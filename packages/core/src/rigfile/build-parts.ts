@@ -83,7 +83,7 @@ export interface DampedCorner {
 }
 
 /** Name of the setting that stands in when the file has none. */
-export const ESTIMATED_SETTING = 'estimated';
+const ESTIMATED_SETTING = 'estimated';
 
 /** All settings of a shock; at least one. */
 export function buildShockSettings(

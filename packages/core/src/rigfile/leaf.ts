@@ -79,7 +79,7 @@ export const besideFile = z.strictObject({
 });
 
 /** Names that the owner gives: letters, digits, - and _. */
-export const NAME = /^[\p{L}\p{N}][\p{L}\p{N}_-]*$/u;
+const NAME = /^[\p{L}\p{N}][\p{L}\p{N}_-]*$/u;
 export const NAME_ACCEPTED = 'a name of letters, digits, - and _';
 
 export const named = <T extends z.ZodType>(of: T) => z.record(z.string().regex(NAME), of);

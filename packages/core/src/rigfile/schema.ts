@@ -205,5 +205,3 @@ export const rigFileSchema = z.strictObject({
     })
     .nullish(),
 });
-
-export type RigFile = z.infer<typeof rigFileSchema>;

@@ -2,7 +2,7 @@ import type { Problem } from '../../finding/problem.ts';
 import { type RigDocument, shorten, whereOf } from '../document.ts';
 
 /** Version of the format that this program reads and writes. */
-export const CURRENT_SCHEMA = 1;
+const CURRENT_SCHEMA = 1;
 
 /**
  * Checks the version before anything else is read. There is one version yet; when there are two, an older file is
