@@ -2,6 +2,7 @@ import {
   AS_MEASURED,
   type CheckResult,
   checkRig,
+  ENDS,
   type Problem,
   type Rig,
   resolveSetup,
@@ -31,7 +32,7 @@ export const SEED = 1;
 
 export const NO_ANSWER: LaneAnswer = { setupId: AS_MEASURED, setup: null, check: null, problems: [] };
 
-/** The setups that are compared: those chosen, else the rig as measured against the first proposal. */
+/** The setups that are compared: those chosen, else the rig as measured against the last one that changes something. */
 export function comparedSetups(
   rig: Rig,
   chosen: { readonly now: string | null; readonly proposed: string | null },
@@ -41,9 +42,14 @@ export function comparedSetups(
   const now = known(chosen.now) ? chosen.now : AS_MEASURED;
   const proposed = known(chosen.proposed)
     ? chosen.proposed
-    : (names.find((name) => name !== AS_MEASURED && name !== now) ?? AS_MEASURED);
+    : (names.findLast((name) => name !== now && changesSomething(rig, name)) ?? AS_MEASURED);
   return { now, proposed };
 }
+
+const changesSomething = (rig: Rig, name: string): boolean => {
+  const patch = rig.setups[name];
+  return patch !== undefined && ENDS.some((end) => Object.keys(patch[end]).length > 0);
+};
 
 /** Statics, travel and findings of one setup. */
 export function answerFor(rig: Rig, setupId: string, trials: number): LaneAnswer {

@@ -3,6 +3,7 @@ import { lazy, Suspense, useCallback, useEffect } from 'react';
 import type { Lane, LaneAnswer } from './answers.ts';
 import style from './container.module.css';
 import { isSaved } from './document/rig-document.ts';
+import { MiniColumns } from './parts/MiniColumns.tsx';
 import { type LaneSummary, SetupBar } from './parts/SetupBar.tsx';
 import { StatusLine } from './parts/StatusLine.tsx';
 import { StepNav } from './parts/StepNav.tsx';
@@ -52,7 +53,10 @@ export function Container(props: { readonly workbench: Workbench; readonly desk:
         </Suspense>
       </main>
       <aside className={style.aside} aria-label="Verdicts on both setups">
-        <Verdicts workbench={workbench} desk={desk} onReading={toReading} />
+        <div className={style.beside}>
+          {step === 'measure' ? <Columns workbench={workbench} /> : null}
+          <Verdicts workbench={workbench} desk={desk} onReading={toReading} />
+        </div>
       </aside>
     </div>
   );
@@ -113,6 +117,20 @@ function Steps({ workbench, desk }: { readonly workbench: Workbench; readonly de
   const rides = useStore(desk.rides, (state) => state);
   const current = useStore(workbench.session, (session) => session.step);
   return <StepNav steps={stepStates(document, answers, rides)} current={current} />;
+}
+
+function Columns({ workbench }: { readonly workbench: Workbench }) {
+  const now = useStore(workbench.answers, (state) => state.now.check);
+  const proposed = useStore(workbench.answers, (state) => state.proposed.check);
+  const system = useStore(workbench.session, (state) => state.system);
+  return (
+    <section className={style.columns} aria-labelledby="columns-title">
+      <h2 className={style.columnsTitle} id="columns-title">
+        To spare at full crush
+      </h2>
+      <MiniColumns checks={{ now, proposed }} system={system} />
+    </section>
+  );
 }
 
 function Verdicts(props: {

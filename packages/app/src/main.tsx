@@ -1,11 +1,11 @@
+import './design/tokens.css';
+import './design/base.css';
+import './design/picture.css';
 import { pictureStyle } from '@lastinch/picture';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import demoText from '../../../examples/ochre/ochre.rig.yaml?raw';
 import { Container } from './container.tsx';
-import './design/tokens.css';
-import './design/base.css';
-import './design/picture.css';
 import { wouldLose } from './document/rig-document.ts';
 import { createRideHost, spawnRideWorker } from './hosts/browser-worker.ts';
 import { openServed, warnBeforeLeaving } from './keep/files.ts';

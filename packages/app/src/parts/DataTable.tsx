@@ -1,10 +1,11 @@
+import type { ReactNode } from 'react';
 import style from './DataTable.module.css';
 
 export interface DataRow {
   readonly head: string;
   /** Small text under the head. */
   readonly note?: string;
-  readonly cells: readonly string[];
+  readonly cells: readonly ReactNode[];
 }
 
 /** Figures in rows, for reading and for a screen reader; scrolls sideways by itself where it does not fit. */

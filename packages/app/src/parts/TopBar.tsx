@@ -37,7 +37,7 @@ export function TopBar(props: TopBarProps) {
           <p className={style.file}>
             <span className={style.fileName}>{props.fileName}</span>
             <span className={style.state} data-saved={props.saved}>
-              {props.saved ? 'saved' : props.demo ? 'demo, saved nowhere yet' : 'not saved yet'}
+              {props.saved ? 'saved' : props.demo ? 'demo, not saved' : 'not saved'}
             </span>
           </p>
         </div>

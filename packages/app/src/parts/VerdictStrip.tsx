@@ -1,7 +1,7 @@
 import type { Finding, UnitSystem } from '@lastinch/core';
 import { findingText, readingName, remedyText } from '@lastinch/core';
 import { LANES, type Lane } from '../answers.ts';
-import { inAHundred, LANE_NAME, placeName, setupLabel } from './place-name.ts';
+import { inAHundred, LANE_NAME, setupLabel } from './place-name.ts';
 import { SeverityMark } from './SeverityMark.tsx';
 import style from './VerdictStrip.module.css';
 
@@ -50,8 +50,10 @@ function LaneVerdicts(
     readonly onReading: (key: string) => void;
   },
 ) {
+  // What presses is in view; where nothing does, what is fine is. The rest is one step away.
   const pressing = props.findings.filter(({ severity }) => severity === 'over' || severity === 'unproven');
-  const rest = props.findings.filter(({ severity }) => severity === 'note' || severity === 'fine');
+  const shown = pressing.length > 0 ? pressing : props.findings.filter(({ severity }) => severity === 'fine');
+  const rest = props.findings.filter((finding) => !shown.includes(finding));
   const list = (findings: readonly Finding[]) => (
     <ul className={style.list}>
       {findings.map((finding) => (
@@ -67,10 +69,8 @@ function LaneVerdicts(
         {LANE_NAME[props.lane]} <span className={style.setup}>{setupLabel(props.setupId)}</span>
       </h3>
       {props.findings.length === 0 ? <p className={style.none}>Nothing to say yet.</p> : null}
-      {list(pressing)}
-      {pressing.length === 0 ? (
-        list(rest)
-      ) : rest.length === 0 ? null : (
+      {list(shown)}
+      {rest.length === 0 ? null : (
         <details className={style.rest}>
           <summary>{rest.length === 1 ? 'One more to know' : `${rest.length} more to know`}</summary>
           {list(rest)}
@@ -89,8 +89,7 @@ function Verdict(props: {
   const sentence = (
     <>
       <span className={style.tag}>
-        <SeverityMark severity={finding.severity} />{' '}
-        <span className={style.place}>{placeName(finding.place)}</span>
+        <SeverityMark severity={finding.severity} />
       </span>
       <span className={style.sentence}>{findingText(finding, { system })}</span>
     </>

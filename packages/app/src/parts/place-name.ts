@@ -1,4 +1,4 @@
-import type { Corner, End, Place, Verdict } from '@lastinch/core';
+import type { Corner, End, Verdict } from '@lastinch/core';
 import type { Lane } from '../answers.ts';
 
 export const CORNER_NAME: Readonly<Record<Corner, string>> = {
@@ -8,8 +8,6 @@ export const CORNER_NAME: Readonly<Record<Corner, string>> = {
   rearRight: 'Rear right',
 };
 export const END_NAME: Readonly<Record<End, string>> = { front: 'Front', rear: 'Rear' };
-export const placeName = (place: Place): string =>
-  place === 'rig' ? 'Whole rig' : place in END_NAME ? END_NAME[place as End] : CORNER_NAME[place as Corner];
 
 export const LANE_NAME: Readonly<Record<Lane, string>> = { now: 'On the rig now', proposed: 'Proposed' };
 

@@ -15,7 +15,7 @@ import { TypedField } from '../../parts/TypedField.tsx';
 import { useStore } from '../../store.ts';
 import type { Workbench } from '../../workbench.ts';
 import style from './FieldRow.module.css';
-import { STATUS_WORD, statusOf } from './field-status.ts';
+import { type FieldStatus, STATUS_WORD, statusOf } from './field-status.ts';
 import { labelOf } from './places.ts';
 import { sidesEdits, sidesOf } from './sides.ts';
 
@@ -48,7 +48,7 @@ export const FieldRow = memo(function FieldRow(props: FieldRowProps) {
             ? field.problems.map((problem) => problemText({ ...problem, where: {} })).join(' ')
             : null
         }
-        hint={hintOf(field.reading, status, system)}
+        hint={hintOf(field, status, system)}
         onType={(text) =>
           workbench.edit([{ path: field.path, text: text.trim() === '' ? null : text.trim() }], {
             label: name,
@@ -82,17 +82,19 @@ export const FieldRow = memo(function FieldRow(props: FieldRowProps) {
   );
 });
 
-/** What the program goes by, in the unit system that is shown. */
-function hintOf(
-  reading: Reading | null,
-  status: ReturnType<typeof statusOf>,
-  system: UnitSystem,
-): string | undefined {
+/** What the program goes by: in the unit system that is shown, or in the other one when that is what was typed. */
+function hintOf(field: FieldState, status: FieldStatus, system: UnitSystem): string | undefined {
+  const { reading, typed } = field;
   if (reading === null) return undefined;
   const { value, plus, minus, dimension } = reading;
-  const figure = formatFigure({ value, dimension, tolerance: Math.max(plus, minus) }, { system });
-  return status === 'assumed' ? `taken: ${figure}` : `= ${figure}`;
+  const figure = { value, dimension, tolerance: Math.max(plus, minus) };
+  const shown = formatFigure(figure, { system });
+  if (status === 'assumed') return `taken: ${shown}`;
+  if (shown !== typed?.trim()) return `= ${shown}`;
+  return dimension === 'ratio' ? undefined : `= ${formatFigure(figure, { system: OTHER[system] })}`;
 }
+
+const OTHER: Readonly<Record<UnitSystem, UnitSystem>> = { shop: 'metric', metric: 'shop' };
 
 function RuleWords(props: {
   readonly rule: AssumptionRule;

@@ -1,52 +1,61 @@
 import { CORNERS, type Figure, formatFigure, type RideAnswer, type UnitSystem } from '@lastinch/core';
-import { LANES, type Lane } from '../../answers.ts';
+import type { Lane } from '../../answers.ts';
 import { DataTable } from '../../parts/DataTable.tsx';
-import { CORNER_NAME, LANE_NAME } from '../../parts/place-name.ts';
+import { PairCell } from '../../parts/PairCell.tsx';
+import { CORNER_NAME } from '../../parts/place-name.ts';
+import style from './RideStep.module.css';
 
-/** The peaks behind the charts, with their intervals; both setups in each row. */
+/** The peaks behind the charts, with their intervals; both setups in each cell. */
 export function PeakTable(props: {
   readonly answers: Readonly<Record<Lane, RideAnswer | null>>;
   readonly system: UnitSystem;
 }) {
-  const { answers, system } = props;
-  const lanes = LANES.filter((lane) => answers[lane] !== null);
-  const row = (head: string, note: string, figure: (answer: RideAnswer) => Figure | string) => ({
-    head,
-    note,
-    cells: lanes.map((lane) => {
-      const answer = answers[lane];
-      if (answer === null) return '';
-      const found = figure(answer);
-      return typeof found === 'string' ? found : formatFigure(found, { system });
-    }),
-  });
-  const rows = [
-    ...CORNERS.flatMap((corner) => {
-      const name = CORNER_NAME[corner];
-      return [
-        row(`${name}: stop crush`, 'greatest', ({ corners }) => corners[corner].peakCrush),
-        row(`${name}: clearance`, 'least', ({ corners }) => corners[corner].clearance),
-        row(`${name}: stop force`, 'greatest, with metal', ({ corners }) => corners[corner].peakStopForce),
-        row(`${name}: times touched`, 'stop, metal, droop limit', ({ run }) => {
-          const { stop, metal, droop } = run.corners[corner].contacts;
-          return `${stop}, ${metal}, ${droop}`;
-        }),
-        row(`${name}: tyre off the ground`, 'share of the time', ({ corners }) =>
-          percent(corners[corner].airborneShare),
-        ),
-      ];
-    }),
-    row('Body: acceleration', 'greatest, above rest', ({ body }) => body.peakAcceleration),
-    row('Body: acceleration', 'r.m.s., not frequency-weighted', ({ body }) => body.rmsAcceleration),
-  ];
+  const { now, proposed } = props.answers;
+  const say = (figure: Figure): string => formatFigure(figure, { system: props.system });
+  const pair = (id: string, of: (answer: RideAnswer) => string) => (
+    <PairCell key={id} values={{ now: now && of(now), proposed: proposed && of(proposed) }} />
+  );
   return (
-    <DataTable
-      caption="Peaks of the ride"
-      columns={['Figure', ...lanes.map((lane) => LANE_NAME[lane])]}
-      rows={rows.map((each) => ({ ...each, head: each.head }))}
-    />
+    <div className={style.rows}>
+      <DataTable
+        caption="Peaks at each corner"
+        columns={[
+          'Corner',
+          'Stop crush',
+          'Clearance',
+          'Stop force',
+          'Stop, metal, droop hit',
+          'Tyre in the air',
+        ]}
+        rows={CORNERS.map((corner) => ({
+          head: CORNER_NAME[corner],
+          cells: [
+            pair('crush', ({ corners }) => say(corners[corner].peakCrush)),
+            pair('clearance', ({ corners }) => say(corners[corner].clearance)),
+            pair('force', ({ corners }) => say(corners[corner].peakStopForce)),
+            pair('contacts', ({ run }) => {
+              const { stop, metal, droop } = run.corners[corner].contacts;
+              return `${stop} × ${metal} × ${droop} ×`;
+            }),
+            pair('air', ({ corners }) => percent(corners[corner].airborneShare)),
+          ],
+        }))}
+      />
+      <DataTable
+        caption="Body, vertical, at its centre of gravity"
+        columns={['Figure', 'Acceleration above rest']}
+        rows={[
+          { head: 'Greatest', cells: [pair('peak', ({ body }) => say(body.peakAcceleration))] },
+          {
+            head: 'R.m.s.',
+            note: 'not frequency-weighted',
+            cells: [pair('rms', ({ body }) => say(body.rmsAcceleration))],
+          },
+        ]}
+      />
+    </div>
   );
 }
 
 const percent = ({ value, tolerance }: Figure): string =>
-  `${(100 * value).toFixed(0)} %${tolerance === null ? '' : ` ± ${Math.ceil(100 * tolerance)}`}`;
+  `${(100 * value).toFixed(0)} %${tolerance === null ? ' ± unknown' : ` ± ${Math.ceil(100 * tolerance)}`}`;

@@ -6,10 +6,10 @@ import type { Moment } from './moment.ts';
 import style from './Player.module.css';
 
 export const PACES = [
-  { value: '1', label: 'Full speed' },
-  { value: '0.5', label: 'Half speed' },
-  { value: '0.25', label: 'Quarter speed' },
-  { value: '0.1', label: 'A tenth' },
+  { value: '1', label: '1 ×' },
+  { value: '0.5', label: '1/2 ×' },
+  { value: '0.25', label: '1/4 ×' },
+  { value: '0.1', label: '1/10 ×' },
 ] as const;
 
 /** Play, pause, and the scrubber that the charts follow. */
@@ -36,7 +36,7 @@ export function Player(props: {
             fill="currentColor"
           />
         </svg>
-        {playing ? 'Pause' : 'Play'}
+        <span className={style.word}>{playing ? 'Pause' : 'Play'}</span>
       </PlainButton>
       <div className={style.scrubber}>
         <RangeField
@@ -53,7 +53,7 @@ export function Player(props: {
         />
       </div>
       <div className={style.pace}>
-        <Choice label="Played at" options={PACES} value={props.pace} onChange={props.onPace} />
+        <Choice label="Pace" options={PACES} value={props.pace} onChange={props.onPace} />
       </div>
     </div>
   );

@@ -41,62 +41,66 @@ export function RideResult(props: RideResultProps) {
   if (lanes.length === 0) return null;
   return (
     <>
-      <section className={style.theatre} aria-labelledby="ride-seen">
-        <h3 className={style.heading} id="ride-seen">
-          As it is seen from the right
-        </h3>
-        <div className={style.stages} data-stale={stale}>
-          {lanes.map((lane) => {
-            const answer = answers[lane];
-            const { setup, check } = props.lanes[lane];
-            return answer === null || setup === null || check === null ? null : (
-              <RideStage
-                key={lane}
-                lane={lane}
-                setup={setup}
-                travel={check.travel}
-                course={props.course}
-                answer={answer}
-                moment={moment}
-              />
-            );
-          })}
-        </div>
-        <Player
-          moment={moment}
-          end={end}
-          playing={playing}
-          pace={pace}
-          onPlaying={setPlaying}
-          onPace={setPace}
-        />
-      </section>
+      <div className={style.together}>
+        <section className={style.theatre} aria-labelledby="ride-seen">
+          <h3 className={style.heading} id="ride-seen">
+            As it is seen from the right
+          </h3>
+          <div className={style.stages} data-stale={stale}>
+            {lanes.map((lane) => {
+              const answer = answers[lane];
+              const { setup, check } = props.lanes[lane];
+              return answer === null || setup === null || check === null ? null : (
+                <RideStage
+                  key={lane}
+                  lane={lane}
+                  setup={setup}
+                  travel={check.travel}
+                  course={props.course}
+                  answer={answer}
+                  moment={moment}
+                />
+              );
+            })}
+          </div>
+        </section>
 
-      <section className={style.histories} aria-labelledby="ride-histories">
-        <h3 className={style.heading} id="ride-histories">
-          Over time
-        </h3>
-        <Segments
-          label="Corner"
-          options={CORNERS.map((each) => ({ value: each, label: CORNER_NAME[each] }))}
-          value={corner}
-          onChange={props.onCorner}
-        />
-        <p className={style.key}>
-          {lanes.map((lane) => (
-            <span key={lane} className={style.line} data-lane={lane}>
-              {LANE_NAME[lane]}: {setupLabel(answers[lane]?.setup ?? '')}
-            </span>
-          ))}
-        </p>
-        <div className={style.charts} data-stale={stale}>
-          {curves.map((each) => (
-            <HistoryChart key={each.id} curves={each} moment={moment} theme={props.theme} />
-          ))}
-        </div>
-        <HistoryTable curves={curves} corner={corner} />
-      </section>
+        <section className={style.histories} aria-labelledby="ride-histories">
+          <h3 className={style.heading} id="ride-histories">
+            Over time
+          </h3>
+          <Segments
+            label="Corner"
+            options={CORNERS.map((each) => ({ value: each, label: CORNER_NAME[each] }))}
+            value={corner}
+            onChange={props.onCorner}
+          />
+          <p className={style.key}>
+            {lanes.map((lane) => (
+              <span key={lane} className={style.line} data-lane={lane}>
+                {LANE_NAME[lane]}: {setupLabel(answers[lane]?.setup ?? '')}
+              </span>
+            ))}
+          </p>
+          <div className={style.charts} data-stale={stale}>
+            {curves.map((each) => (
+              <HistoryChart key={each.id} curves={each} moment={moment} theme={props.theme} />
+            ))}
+          </div>
+          <HistoryTable curves={curves} corner={corner} />
+        </section>
 
+        <div className={style.player}>
+          <Player
+            moment={moment}
+            end={end}
+            playing={playing}
+            pace={pace}
+            onPlaying={setPlaying}
+            onPace={setPace}
+          />
+        </div>
+      </div>
       <PeakTable answers={answers} system={system} />
       <RideNote answers={answers} />
     </>

@@ -82,7 +82,7 @@ export function curvesOf(answers: Answers, corner: Corner, system: UnitSystem): 
 /** Moving figures keep their width: fixed decimals, not shop fractions. */
 const decimals = (dimension: Dimension, unit: string) => {
   const places = dimension === 'force' || unit === 'mm' ? 0 : unit === 'm/s²' ? 1 : 2;
-  return (shown: number): string => `${shown.toFixed(places)} ${unit}`;
+  return (shown: number): string => `${shown.toFixed(places).replace(/^-(0\.?0*)$/, '$1')} ${unit}`;
 };
 
 /** How many rows a history is cut into for reading as a table. */

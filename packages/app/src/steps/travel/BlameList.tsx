@@ -1,38 +1,74 @@
 import { readingName, type TravelColumn } from '@lastinch/core';
+import { LANES } from '../../answers.ts';
+import { PairCell } from '../../parts/PairCell.tsx';
 import { inAHundred } from '../../parts/place-name.ts';
 import style from './BlameList.module.css';
+import type { ColumnPair } from './ContactTable.tsx';
 
 /** Readings below this share do not repay the walk to the rig. */
 const WORTH_SHOWING = 0.02;
 
-/** Which reading to take again: what the uncertainty of the spare comes from. */
+/** How likely it is to come up short, and which reading to take again: what the uncertainty of the spare comes from. */
 export function BlameList(props: {
-  readonly column: TravelColumn;
+  readonly columns: ColumnPair;
   readonly onReading: (key: string) => void;
 }) {
-  const blamed = props.column.blame.filter(({ share }) => share >= WORTH_SHOWING);
+  const { columns, onReading } = props;
+  const shareOf = (column: TravelColumn | null, key: string): number =>
+    column?.blame.find((each) => each.key === key)?.share ?? 0;
+  const most = (key: string): number => Math.max(...LANES.map((lane) => shareOf(columns[lane], key)));
+  const keys = [...new Set(LANES.flatMap((lane) => columns[lane]?.blame.map(({ key }) => key) ?? []))]
+    .filter((key) => most(key) >= WORTH_SHOWING)
+    .sort((a, b) => most(b) - most(a));
+  const chance = (of: keyof TravelColumn['probability']) => (
+    <PairCell
+      values={{
+        now: columns.now && inAHundred(columns.now.probability[of]),
+        proposed: columns.proposed && inAHundred(columns.proposed.probability[of]),
+      }}
+    />
+  );
   return (
     <div className={style.blame}>
-      <p>
-        Likely to come up short: <strong>{inAHundred(props.column.probability.spareBelowZero)}</strong>.
-        Likely to reach metal at full crush: <strong>{inAHundred(props.column.probability.metal)}</strong>.
-      </p>
-      <h5 className={style.title}>Which reading to take again</h5>
-      {blamed.length === 0 ? <p>None stands out.</p> : null}
+      <dl className={style.chances}>
+        <div className={style.chance}>
+          <dt>Chance that less is left than must stay free</dt>
+          <dd>{chance('spareBelowZero')}</dd>
+        </div>
+        <div className={style.chance}>
+          <dt>Chance that metal is reached at full crush</dt>
+          <dd>{chance('metal')}</dd>
+        </div>
+      </dl>
+      <h4 className={style.title}>Which reading to take again</h4>
+      {keys.length === 0 ? <p>None stands out.</p> : null}
       <ol className={style.list}>
-        {blamed.map(({ key, share }) => (
+        {keys.map((key) => (
           <li key={key} className={style.row}>
-            <button type="button" className={style.name} onClick={() => props.onReading(key)}>
+            <button type="button" className={style.name} onClick={() => onReading(key)}>
               {readingName(key)}
             </button>
-            <meter
-              className={style.meter}
-              min={0}
-              max={1}
-              value={share}
-              aria-label={`Share of ${readingName(key)}`}
+            <span className={style.bars}>
+              {LANES.map((lane) =>
+                columns[lane] === null ? null : (
+                  <meter
+                    key={lane}
+                    className={style.meter}
+                    data-lane={lane}
+                    min={0}
+                    max={1}
+                    value={shareOf(columns[lane], key)}
+                    aria-hidden="true"
+                  />
+                ),
+              )}
+            </span>
+            <PairCell
+              values={{
+                now: columns.now && percent(shareOf(columns.now, key)),
+                proposed: columns.proposed && percent(shareOf(columns.proposed, key)),
+              }}
             />
-            <span className={style.share}>{Math.round(100 * share)} %</span>
           </li>
         ))}
       </ol>
@@ -40,3 +76,5 @@ export function BlameList(props: {
     </div>
   );
 }
+
+const percent = (share: number): string => `${Math.round(100 * share)} %`;

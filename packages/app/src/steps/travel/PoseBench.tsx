@@ -6,18 +6,22 @@ import {
   gapsAt,
   type Pose,
   SIDES,
+  type Side,
   type UnitSystem,
 } from '@lastinch/core';
 import { useState } from 'react';
-import { type Answers, LANES } from '../../answers.ts';
+import { type Answers, LANES, type Lane } from '../../answers.ts';
 import { DataTable } from '../../parts/DataTable.tsx';
+import { PairCell } from '../../parts/PairCell.tsx';
 import { PlainButton } from '../../parts/PlainButton.tsx';
 import { CORNER_NAME, END_NAME, LANE_NAME, setupLabel } from '../../parts/place-name.ts';
 import { RangeField } from '../../parts/RangeField.tsx';
 import { Segments } from '../../parts/Segments.tsx';
 import style from './PoseBench.module.css';
 import { PosePictures } from './PosePictures.tsx';
-import { reachOf, sideInWords, stopInWords } from './pose-words.ts';
+import { reachOf, type SideWords, sideInWords, stopInWords } from './pose-words.ts';
+
+const CELLS = ['stop', 'contact', 'droop'] as const;
 
 const LEVEL: Pose = { heave: 0, roll: 0 };
 
@@ -38,6 +42,16 @@ export function PoseBench(props: { readonly answers: Answers; readonly system: U
   const heave = Math.min(reach.bump, Math.max(-reach.droop, pose.heave));
   const shown: Pose = { heave, roll: pose.roll };
   const length = (value: number): string => formatValue(Math.abs(value), 'length', { system });
+  const posed = lanes.flatMap((lane) => {
+    const { setup, check } = answers[lane];
+    return setup === null || check === null
+      ? []
+      : [{ lane, setup, travel: check.travel, gaps: gapsAt(setup, end, shown) }];
+  });
+  const said = (lane: Lane, side: Side): SideWords | undefined => {
+    const gaps = posed.find((each) => each.lane === lane)?.gaps;
+    return gaps === undefined ? undefined : sideInWords(gaps[side], length);
+  };
   return (
     <section className={style.bench} aria-labelledby="pose-title">
       <h3 className={style.heading} id="pose-title">
@@ -50,6 +64,11 @@ export function PoseBench(props: { readonly answers: Answers; readonly system: U
           value={end}
           onChange={setEnd}
         />
+        <PlainButton isDisabled={heave === 0 && pose.roll === 0} onPress={() => setPose(LEVEL)}>
+          Back to ride height
+        </PlainButton>
+      </div>
+      <div className={style.sliders}>
         <RangeField
           label="Droop to bump"
           min={-reach.droop}
@@ -68,40 +87,40 @@ export function PoseBench(props: { readonly answers: Answers; readonly system: U
           valueText={rollInWords(pose.roll, system)}
           onChange={(roll) => setPose({ ...pose, roll: Math.abs(roll) < 1e-6 ? 0 : roll })}
         />
-        <PlainButton isDisabled={heave === 0 && pose.roll === 0} onPress={() => setPose(LEVEL)}>
-          Back to ride height
-        </PlainButton>
       </div>
       <div className={style.lanes}>
-        {lanes.map((lane) => {
-          const { setup, check } = answers[lane];
-          if (setup === null || check === null) return null;
-          const gaps = gapsAt(setup, end, shown);
-          return (
-            <section key={lane} className={style.lane} data-lane={lane} aria-label={LANE_NAME[lane]}>
-              <h4 className={style.laneName}>
-                {LANE_NAME[lane]} <span className={style.setup}>{setupLabel(setup.id)}</span>
-              </h4>
-              <PosePictures
-                lane={lane}
-                setup={setup}
-                travel={check.travel}
-                end={end}
-                pose={shown}
-                labels={{ left: stopInWords(gaps.left, length), right: stopInWords(gaps.right, length) }}
-              />
-              <DataTable
-                caption={`${END_NAME[end]} axle, what is left`}
-                columns={['Side', 'Bump stop', 'Next contact', 'Droop']}
-                rows={SIDES.map((side) => ({
-                  head: CORNER_NAME[cornerAt(end, side)],
-                  cells: sideInWords(gaps[side], length),
-                }))}
-              />
-            </section>
-          );
-        })}
+        {posed.map(({ lane, setup, travel, gaps }) => (
+          <section key={lane} className={style.lane} data-lane={lane} aria-label={LANE_NAME[lane]}>
+            <h4 className={style.laneName}>
+              {LANE_NAME[lane]} <span className={style.setup}>{setupLabel(setup.id)}</span>
+            </h4>
+            <PosePictures
+              lane={lane}
+              setup={setup}
+              travel={travel}
+              end={end}
+              pose={shown}
+              labels={{ left: stopInWords(gaps.left, length), right: stopInWords(gaps.right, length) }}
+            />
+          </section>
+        ))}
       </div>
+      <DataTable
+        caption={`${END_NAME[end]} axle, what is left`}
+        columns={['Side', 'Bump stop', 'Next contact', 'Droop']}
+        rows={SIDES.map((side) => ({
+          head: CORNER_NAME[cornerAt(end, side)],
+          cells: CELLS.map((cell) => (
+            <PairCell
+              key={cell}
+              values={{
+                now: said('now', side)?.[cell] ?? null,
+                proposed: said('proposed', side)?.[cell] ?? null,
+              }}
+            />
+          )),
+        }))}
+      />
       <p className={style.about}>
         At the readings as they stand, without tolerances. Body contacts are taken at the stop's station of
         their side.

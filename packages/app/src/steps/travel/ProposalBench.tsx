@@ -6,7 +6,7 @@ import type { Workbench } from '../../workbench.ts';
 import { copyOfSetup, freeName } from './new-proposal.ts';
 import { PatchFieldRow } from './PatchFieldRow.tsx';
 import style from './ProposalBench.module.css';
-import { patchFieldsOf } from './patch-fields.ts';
+import { type PatchField, patchFieldsOf } from './patch-fields.ts';
 
 /** What the proposed setup changes, end by end, and the making of another one to try. */
 export function ProposalBench({ workbench }: { readonly workbench: Workbench }) {
@@ -52,21 +52,30 @@ function PatchEnd(props: {
   readonly end: End;
 }) {
   const { workbench, rig, setupId, end } = props;
+  const patch = rig.setups[setupId]?.[end] ?? {};
+  const fields = patchFieldsOf(rig, end);
+  const inView = fields.filter(({ key }) => FIRST.has(key) || patch[key] !== undefined);
+  const row = (field: PatchField) => (
+    <PatchFieldRow
+      key={field.key}
+      workbench={workbench}
+      field={field}
+      patch={patch}
+      path={['setups', setupId, end, field.key]}
+      place={END_NAME[end]}
+    />
+  );
   return (
     <fieldset className={style.end}>
       <legend className={style.legend}>{END_NAME[end]}</legend>
-      <div className={style.fields}>
-        {patchFieldsOf(rig, end).map((field) => (
-          <PatchFieldRow
-            key={field.key}
-            workbench={workbench}
-            field={field}
-            patch={rig.setups[setupId]?.[end] ?? {}}
-            path={['setups', setupId, end, field.key]}
-            place={END_NAME[end]}
-          />
-        ))}
-      </div>
+      <div className={style.fields}>{inView.map(row)}</div>
+      <details className={style.more}>
+        <summary>More that can be changed at the {END_NAME[end].toLowerCase()}</summary>
+        <div className={style.fields}>{fields.filter((field) => !inView.includes(field)).map(row)}</div>
+      </details>
     </fieldset>
   );
 }
+
+/** The changes that are tried first. */
+const FIRST: ReadonlySet<string> = new Set(['stop', 'seatAndStopDrop', 'stopSpacer']);

@@ -2,8 +2,9 @@ import { type CheckResult, CORNERS, type Corner, type UnitSystem } from '@lastin
 import { columnDescription, columnScene } from '@lastinch/picture';
 import { useCallback } from 'react';
 import { LANES } from '../../answers.ts';
+import { PairKey } from '../../parts/PairCell.tsx';
 import { Picture } from '../../parts/Picture.tsx';
-import { CORNER_NAME, LANE_NAME, setupLabel } from '../../parts/place-name.ts';
+import { CORNER_NAME, setupLabel } from '../../parts/place-name.ts';
 import { Segments } from '../../parts/Segments.tsx';
 import { useStore } from '../../store.ts';
 import type { Workbench } from '../../workbench.ts';
@@ -25,6 +26,10 @@ export default function TravelStep(props: {
   const { now, proposed } = answers;
   const checks = LANES.flatMap((lane) => answers[lane].check ?? []);
   const corner = chosen ?? tightest(checks) ?? 'frontLeft';
+  const columns = {
+    now: now.check?.travel.corners[corner] ?? null,
+    proposed: proposed.check?.travel.corners[corner] ?? null,
+  };
   return (
     <div className={style.step}>
       <h2 className={style.title}>Travel</h2>
@@ -51,20 +56,9 @@ export default function TravelStep(props: {
             value={corner}
             onChange={(value) => workbench.choose({ corner: value })}
           />
-          <div className={style.pair}>
-            {LANES.map((lane) => {
-              const { check, setupId } = answers[lane];
-              return check === null ? null : (
-                <section key={lane} className={style.lane} data-lane={lane} aria-label={LANE_NAME[lane]}>
-                  <h4 className={style.laneName}>
-                    {LANE_NAME[lane]} <span className={style.setup}>{setupLabel(setupId)}</span>
-                  </h4>
-                  <ContactTable column={check.travel.corners[corner]} system={system} />
-                  <BlameList column={check.travel.corners[corner]} onReading={props.onReading} />
-                </section>
-              );
-            })}
-          </div>
+          <PairKey setups={{ now: setupLabel(now.setupId), proposed: setupLabel(proposed.setupId) }} />
+          <ContactTable columns={columns} system={system} />
+          <BlameList columns={columns} onReading={props.onReading} />
         </section>
       )}
 

@@ -36,8 +36,14 @@ export const stopInWords = (side: SideGaps, length: (metres: number) => string):
     ? `crushed ${length(side.stopCrush)}${side.stopUsedUp ? ', used up' : ''}`
     : `${length(side.stopGap)} free`;
 
-/** What is left at one side, in three cells: stop, next contact, droop. */
-export function sideInWords(side: SideGaps, length: (metres: number) => string): readonly string[] {
+/** What is left at one side. */
+export interface SideWords {
+  readonly stop: string;
+  readonly contact: string;
+  readonly droop: string;
+}
+
+export function sideInWords(side: SideGaps, length: (metres: number) => string): SideWords {
   const next = [...side.contacts].sort((a, b) => a.left - b.left)[0];
   const contact =
     next === undefined
@@ -52,5 +58,5 @@ export function sideInWords(side: SideGaps, length: (metres: number) => string):
       : limit.left < 0
         ? `${DROOP_WORD[limit.id]}: PAST IT`
         : `${DROOP_WORD[limit.id]}: ${length(limit.left)}`;
-  return [stopInWords(side, length), contact, droop];
+  return { stop: stopInWords(side, length), contact, droop };
 }
