@@ -1,0 +1,157 @@
+import { describe, expect, test } from 'vitest';
+import { drawsOf } from '../../src/stance/draws.ts';
+import { slopesAtRest } from '../../src/stance/end-stance.ts';
+import { stanceOf } from '../../src/stance/stance.ts';
+import { changed, type RigFacts, reading, rigOf, setupOf } from '../travel/typed-rig.ts';
+
+const stance = (facts: RigFacts) => stanceOf(setupOf(rigOf(facts)));
+const G = 9.80665;
+
+describe('masses', () => {
+  /**
+   * Error of a sprung corner mass, √(axle² + unsprung²) ÷ 2: an axle of 980 ± 10 kg over 290 ± 25 kg gives
+   * 345 ± 13 kg a corner (propagation of the GUM, JCGM 100:2008, 5.1.2).
+   */
+  test('980 ± 10 kg on an axle of 290 ± 25 kg leave 345 ± 13 kg on each spring', () => {
+    const { sprungCornerMass } = stance({
+      corners: [
+        [490, 5],
+        [490, 5],
+        [420, 0],
+        [420, 0],
+      ],
+      front: { axleMass: [290, 25] },
+    });
+    expect(sprungCornerMass.frontLeft.value).toBeCloseTo(345, 12);
+    // Half-widths from 2048 trials scatter by 2 %.
+    expect(Math.abs(sprungCornerMass.frontLeft.tolerance! / Math.hypot(5, 12.5) - 1)).toBeLessThan(0.05);
+  });
+
+  test('added load goes above the springs, half on each side, and moves the centre of gravity to its end', () => {
+    const loaded = stanceOf(
+      changed({}, {}, { addedLoad: reading('setups.changed.rear.addedLoad', 100, 'mass') }),
+    );
+    const before = stance({});
+    expect(loaded.totalMass.value - before.totalMass.value).toBeCloseTo(100, 12);
+    expect(loaded.sprungCornerMass.rearLeft.value - before.sprungCornerMass.rearLeft.value).toBeCloseTo(
+      50,
+      12,
+    );
+    expect(loaded.cg.behindFrontAxle.value).toBeCloseTo((2.6 * (840 + 100)) / 1900, 12);
+    expect(loaded.ends.front.springLoad).toEqual(before.ends.front.springLoad);
+  });
+
+  test('a heavy diagonal is named, an even rig is not', () => {
+    const crossed = stance({ corners: [510, 450, 390, 450] });
+    const [finding] = crossed.findings.filter(({ code }) => code === 'statics-weights-cross');
+    expect(crossed.crossShare.value).toBeCloseTo(960 / 1800, 12);
+    expect(finding.facts.heavier).toBe('frontLeft, rearRight');
+    expect((finding.facts.difference as { value: number }).value).toBeCloseTo(60, 9);
+    expect(stance({}).findings).toEqual([]);
+  });
+});
+
+describe('springs at ride', () => {
+  test('carry the sprung weight, and balance the difference of the tyres at their own, smaller spread', () => {
+    const { ends } = stance({ corners: [500, 440, 420, 420], front: { springRatio: 0.9 } });
+    const { left, right } = ends.front.springLoad;
+    expect((left.value + right.value) * 0.9).toBeCloseTo((940 - 250) * G, 9);
+    // Moments about the length axis: springs at 0.9 m, tyres at 1.6 m.
+    expect((left.value - right.value) * 0.9 * 0.9).toBeCloseTo((500 - 440) * G * 1.6, 9);
+  });
+
+  test('settle by load ÷ rate; a tape that disagrees with that is reported', () => {
+    const front = {
+      springRate: [30_000, 600] as const,
+      coil: { free: [0.42, 0.0016] as const, ride: [0.26, 0.0016] as const },
+      axleMass: [250, 10] as const,
+    };
+    const { ends, findings } = stance({ front });
+    expect(ends.front.settledDeflection.value).toBeCloseTo((710 * G) / 2 / 30_000, 12);
+    expect(ends.front.settledLength!.value).toBeCloseTo(0.42 - (710 * G) / 2 / 30_000, 12);
+    const finding = findings.find(({ code }) => code === 'statics-spring-length-disagrees')!;
+    expect(finding.place).toBe('front');
+    expect(finding.value!.value).toBeCloseTo(0.26 - ends.front.settledLength!.value, 12);
+    const agreeing = stance({ front: { ...front, coil: { ...front.coil, ride: [0.305, 0.0016] } } });
+    expect(agreeing.findings).toEqual([]);
+  });
+
+  /** fn = 4.985 ÷ √δ, δ the static deflection in cm: √(g/δ) ÷ 2π, with a tyre that does not give. */
+  test.each([
+    [0.1, 1.58],
+    [0.15, 1.29],
+    [0.2, 1.11],
+  ])('settled by %s m on hard tyres the body rides at %s Hz', (deflection, expected) => {
+    const springRate = (710 * G) / 2 / deflection;
+    const { ends } = stance({ front: { springRate, tyreRate: 1e12 } });
+    expect(ends.front.settledDeflection.value).toBeCloseTo(deflection, 12);
+    expect(ends.front.rideFrequency.value).toBeCloseTo(expected, 2);
+  });
+
+  test('a rate known to 4 % gives a ride frequency known to about 2 %', () => {
+    const { rideFrequency } = stance({ front: { springRate: [30_000, 1200], tyreRate: 1e12 } }).ends.front;
+    // f goes with √k: half the relative half-width. Scatter of 2048 trials: 2 %.
+    expect(Math.abs(rideFrequency.tolerance! / (0.02 * rideFrequency.value) - 1)).toBeLessThan(0.05);
+  });
+});
+
+describe('shock slopes near rest', () => {
+  test('from rest to the first measured speed, each way', () => {
+    const slopes = slopesAtRest({
+      id: 'x',
+      speed: [-0.5, -0.1, 0, 0.2, 1],
+      force: [-900, -300, 0, 100, 300],
+      origin: 'measured',
+    });
+    expect(slopes).toEqual({ compression: 500, rebound: 3000 });
+  });
+
+  test('a table of one side only has no slope on the other', () => {
+    const slopes = slopesAtRest({ id: 'x', speed: [0, 1], force: [0, 700], origin: 'measured' });
+    expect(slopes).toEqual({ compression: 700, rebound: 0 });
+  });
+
+  test('more rebound slope gives more damping, and the tyre pressure softens only the tyre', () => {
+    const front = { shockSlope: [1000, 4000] as const };
+    const { dampingRatio, hopFrequency, rateAtAxle } = stance({ front }).ends.front;
+    expect(dampingRatio.rebound.value).toBeGreaterThan(3 * dampingRatio.compression.value);
+    const aired = stanceOf(
+      changed({ front }, { tyrePressure: reading('setups.changed.front.tyrePressure', 85_000, 'pressure') }),
+    ).ends.front;
+    expect(aired.rateAtAxle).toEqual(rateAtAxle);
+    expect(aired.hopFrequency.value).toBeLessThan(hopFrequency.value);
+  });
+});
+
+describe('draws', () => {
+  const rig = rigOf({ front: { gap: [0.06, 0.004, 0.001] } });
+
+  test('a reading has its nominal value first, and up and down its own spread', () => {
+    const { gap } = rig.front.stopMount;
+    const column = drawsOf(rig).of(gap.left);
+    expect(column[0]).toBe(0.06);
+    const above = column.filter((x) => x > 0.06);
+    const below = column.filter((x) => x < 0.06);
+    const rms = (xs: Float64Array) => Math.sqrt(xs.reduce((sum, x) => sum + (x - 0.06) ** 2, 0) / xs.length);
+    // Half a normal about its mode: root mean square = standard deviation of that side.
+    expect(rms(above)).toBeCloseTo(0.002, 5);
+    expect(rms(below)).toBeCloseTo(0.0005, 6);
+  });
+
+  test('same rig, trials and seed: same draws; another seed: others', () => {
+    const { left } = rig.front.stopMount.gap;
+    expect(drawsOf(rig, { seed: 2 }).of(left)).not.toEqual(drawsOf(rig, { seed: 1 }).of(left));
+    expect(drawsOf(structuredClone(rig)).of(left)).toEqual(drawsOf(rig).of(left));
+  });
+
+  test('a rate that is hardly known never goes through zero', () => {
+    const unsure = rigOf({ front: { springRate: [30_000, 60_000] } });
+    const column = drawsOf(unsure).of(unsure.front.spring.rate);
+    expect(Math.min(...column)).toBe(3000);
+  });
+
+  test('results are plain data that survive a structured clone', () => {
+    const result = stance({ front: { coil: { free: [0.42, 0.002] } } });
+    expect(structuredClone(result)).toEqual(result);
+  });
+});
