@@ -4,6 +4,7 @@ import type { Problem } from '../finding/problem.ts';
 import type { Reading } from '../rig/reading.ts';
 import type { Plain, RigDocument } from './document.ts';
 import { type LeafInfo, leafInfo } from './leaf.ts';
+import { OPTIONAL_PARTS } from './needed.ts';
 import { meantOption, unwrapped } from './options.ts';
 import { type RigReadout, readout } from './read.ts';
 import type { ReadBeside } from './read-beside.ts';
@@ -109,9 +110,6 @@ function fieldAt(
     group: groupOf(path),
   };
 }
-
-/** Parts that a rig may do without. Their readings are needed only when the part is there. */
-const OPTIONAL_PARTS = new Set(['strap', 'hose', 'shaft', 'witness']);
 
 function partIsThere(document: RigDocument, path: readonly string[]): boolean {
   const depth = path.findIndex((step) => OPTIONAL_PARTS.has(step));

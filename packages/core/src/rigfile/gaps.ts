@@ -5,7 +5,7 @@ import { acceptedUnits } from '../quantity/unit-name.ts';
 import type { Assumption } from '../rig/assumptions.ts';
 import type { Reading, Sided } from '../rig/reading.ts';
 import { type Plain, type RigDocument, whereOf } from './document.ts';
-import { knownKeys } from './shape-check.ts';
+import { neededKeys } from './needed.ts';
 import type { TypedQuantities } from './typed.ts';
 import { type Tool, usualTolerance } from './usual-tolerance.ts';
 import type { Usual } from './usual-value.ts';
@@ -120,7 +120,7 @@ export class Gaps {
     const missing = this.shallowestMissing(key);
     if (this.asked.has(missing) || this.standsWrong(key)) return;
     this.asked.add(missing);
-    const asked = missing === key ? accepted : knownKeys(missing.split('.'), this.document.plain).join(', ');
+    const asked = missing === key ? accepted : neededKeys(missing.split('.'), this.document.plain).join(', ');
     this.problems.push({
       code: 'rig-needs-reading',
       where: whereOf(this.document, missing),

@@ -147,10 +147,14 @@ function descend(root: z.ZodType, path: readonly string[], plain: Plain): z.ZodT
   return here;
 }
 
-/** Keys that the schema knows at a path. */
-export function knownKeys(path: readonly string[], plain: Plain): readonly string[] {
-  let here = descend(rigFileSchema, path, plain);
-  const value = plainAt(plain, path);
-  if (here instanceof z.ZodUnion) here = unwrapped(here.options[meantOption(here, value ?? {})] as z.ZodType);
+/** Schema of what stands, or could stand, at a path. */
+export function schemaAt(path: readonly string[], plain: Plain): z.ZodType | null {
+  const here = descend(rigFileSchema, path, plain);
+  if (!(here instanceof z.ZodUnion)) return here;
+  return unwrapped(here.options[meantOption(here, plainAt(plain, path) ?? {})] as z.ZodType);
+}
+
+function knownKeys(path: readonly string[], plain: Plain): readonly string[] {
+  const here = schemaAt(path, plain);
   return here instanceof z.ZodObject ? Object.keys(here.shape) : [];
 }
