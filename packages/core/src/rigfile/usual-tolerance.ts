@@ -25,7 +25,7 @@ const HALF_WIDTH: Readonly<Record<ToleranceRule, (quantity: Quantity) => number>
   // Repeatability of a press test ±5 %.
   'press-crush-tolerance': ({ value }) => 0.05 * value,
   // Two tapes over a few inches of travel.
-  'ratio-tolerance': () => 0.02,
+  'ratio-tolerance': ({ value }) => Math.min(0.02, value / 2),
   'guess-tolerance': ({ value }) => 0.2 * Math.abs(value),
   // Weighed under the hubs with half the links hanging on the frame: ±3 to 5 %.
   'unsprung-tolerance': ({ value }) => 0.05 * value,
