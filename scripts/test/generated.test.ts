@@ -1,10 +1,13 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { PROBLEM_CODES } from '@lastinch/core';
 import { expect, it } from 'vitest';
 import { apiText } from '../api-text.ts';
+import { problemsPage } from '../problems-page.ts';
 import type { RoomList } from '../room-list.ts';
 import { roomsDrawing, withDrawing } from '../rooms-drawing.ts';
+import { staleFiles } from '../stale-files.ts';
 
 const list: RoomList = {
   packages: { core: [], cli: ['core'] },
@@ -68,4 +71,23 @@ it('lists exported signatures without bodies, comments or private names', () => 
   } finally {
     rmSync(root, { recursive: true, force: true });
   }
+});
+
+it('calls a page stale when its text is not what the code makes now, or when it is missing', () => {
+  const root = mkdtempSync(join(tmpdir(), 'stale-'));
+  try {
+    writeFileSync(join(root, 'kept.md'), 'as made');
+    writeFileSync(join(root, 'edited.md'), 'edited by hand');
+    const page = (file: string) => ({ file, make: () => 'as made' });
+    const stale = staleFiles(root, ['kept.md', 'edited.md', 'gone.md'].map(page));
+    expect(stale.map(({ file }) => file)).toEqual(['edited.md', 'gone.md']);
+  } finally {
+    rmSync(root, { recursive: true, force: true });
+  }
+});
+
+it('lists every code of a problem with its sentence', () => {
+  const page = problemsPage();
+  for (const code of PROBLEM_CODES) expect(page).toContain(`| \`${code}\` | `);
+  expect(page).not.toContain('undefined');
 });
