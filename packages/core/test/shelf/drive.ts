@@ -50,42 +50,55 @@ export function evenSteps(problem: ShelfProblem, stepsPerPiece: number): number 
   return miss;
 }
 
-/** What plain error control came to. */
+/** What error control came to. */
 export interface Controlled {
-  readonly miss: number;
   readonly steps: number;
   readonly rejected: number;
+  readonly evaluations: number;
 }
 
 /**
- * Steps by error control, and on request lands on the switches; otherwise it must find out by failing steps.
- * @param tolerance – local error accepted, in the units of the problem
+ * Steps by error control alone from time 0, landing on the given times; the last of them is the end. It shrinks and grows
+ * its steps by the same rule as the engine, and knows nothing of switches: it must find them by failing steps.
  */
-export function controlledSteps(
-  problem: ShelfProblem,
-  { tolerance, lands }: { readonly tolerance: number; readonly lands: boolean },
+export function underControl(
+  stepper: Stepper,
+  {
+    landings,
+    firstStep,
+    watch,
+  }: { landings: readonly number[]; firstStep: number; watch?: (step: number) => void },
 ): Controlled {
-  const stepper = stepperFor(problem, tolerance);
-  const stops = lands ? [...problem.switches, problem.duration] : [problem.duration];
   let time = 0;
-  let step = problem.duration / 100;
+  let step = firstStep;
   let steps = 0;
   let rejected = 0;
-  for (const stop of stops) {
-    while (time < stop) {
-      const left = stop - time;
+  for (const landing of landings) {
+    while (time < landing) {
+      const left = landing - time;
       const h = Math.min(step, left);
       const error = stepper.attempt(time, h);
-      const factor = 0.9 * Math.max(error, 1e-6) ** (-1 / ORDER);
-      step = h * Math.min(4, Math.max(0.2, factor));
+      step = h * Math.min(4, Math.max(0.2, 0.9 * Math.max(error, 1e-6) ** (-1 / ORDER)));
       if (error > 1) {
         rejected += 1;
         continue;
       }
       stepper.accept();
       steps += 1;
-      time = h === left ? stop : time + h;
+      time = h === left ? landing : time + h;
+      watch?.(h);
     }
   }
-  return { miss: missOf(stepper, problem, problem.duration), steps, rejected };
+  return { steps, rejected, evaluations: stepper.evaluations };
+}
+
+/** A problem of the shelf under error control, landing on its switches or blind to them. */
+export function controlledSteps(
+  problem: ShelfProblem,
+  { tolerance, lands }: { readonly tolerance: number; readonly lands: boolean },
+): Controlled & { readonly miss: number } {
+  const stepper = stepperFor(problem, tolerance);
+  const landings = lands ? [...problem.switches, problem.duration] : [problem.duration];
+  const count = underControl(stepper, { landings, firstStep: problem.duration / 100 });
+  return { ...count, miss: missOf(stepper, problem, problem.duration) };
 }
