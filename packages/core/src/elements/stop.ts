@@ -3,14 +3,14 @@ import { cubicIntegral, cubicValue, type MonotoneCubic } from '../numerics/monot
 /**
  * Bump stop with the metal behind it:
  *
- *     F = max(0, 1 + rateFactor·v)·(curve(c) + metalRate·m)        while touched, c > 0; m = crush beyond the metal's place, or 0
+ *     F = max(0, 1 + rateFactor·v)·(curve(c) + metalRate·m),   c = crush or 0, m = crush beyond the metal's place or 0
  *
  * The rate factor multiplies metal too: that is the law of the house's reference cases, where it stands for the loss
  * in whatever is being crushed. It is an ad-hoc law: `rateFactor` has no physical part behind it, it makes a press
  * curve stiffer when closing fast and softer when opening, and so loses energy. Read its size from a drop test.
  *
  * @param curve – force [N] against crush [m], from a press test
- * @param crush – [m]; the law acts where it is positive
+ * @param crush – [m], 0 while the stop is not touched: metal may stand before it
  * @param metalCrush – crush beyond the metal's place [m], 0 while metal is not reached
  * @param speed – closing speed [m/s], compression positive
  * @returns force along the stop [N], ≥ 0 while touched
@@ -25,8 +25,22 @@ export function stopForce(
   metalCrush: number,
   speed: number,
 ): number {
-  const gain = 1 + rateFactor * speed;
-  return gain > 0 ? gain * (cubicValue(curve, crush) + metalRate * metalCrush) : 0;
+  return closingGain(rateFactor, speed) * stopElastic(curve, metalRate, crush, metalCrush);
+}
+
+/** What the closing speed does to the force: 1 when still, never negative. */
+export function closingGain(rateFactor: number, speed: number): number {
+  return Math.max(0, 1 + rateFactor * speed);
+}
+
+/** The part of the force that is given back [N]. */
+export function stopElastic(
+  curve: MonotoneCubic,
+  metalRate: number,
+  crush: number,
+  metalCrush: number,
+): number {
+  return cubicValue(curve, crush) + metalRate * metalCrush;
 }
 
 /** Energy held in a crushed stop and the metal behind it [J], by the elastic part of the law. */

@@ -26,6 +26,16 @@ export function rideFindings(setup: Setup, answer: Answer, runs: readonly RideRu
     return [finding('ride-left-validity', 'over', 'rig', { facts, remedies: [{ code: 'slow-down' }] })];
   }
   const findings: Finding[] = [];
+  const lost = shareOf(runs, ({ status }) => status !== 'finished') ?? 0;
+  if (lost > 0) {
+    findings.push(
+      finding('ride-left-validity', 'unproven', 'rig', {
+        facts,
+        likelihood: lost,
+        remedies: [{ code: 'slow-down' }],
+      }),
+    );
+  }
   for (const end of ENDS) findings.push(...endFindings(setup, end, answer, runs, facts));
 
   const harsh = answer.body.peakAcceleration;
@@ -83,7 +93,7 @@ function endFindings(
     );
   }
   const lastPoint = stop.crush[stop.crush.length - 1];
-  if (clearance.value > 0 && peakCrush.value > lastPoint) {
+  if (peakCrush.value > lastPoint) {
     found.push(
       finding('ride-stop-past-table', 'unproven', place, {
         value: peakCrush,

@@ -56,8 +56,7 @@ export function rideRig(request: RideRequest, onProgress?: (share: number) => vo
   const runs: RideRun[] = [];
   for (let trial = 1; trial <= request.trials; trial += 1) {
     onProgress?.(trial / (request.trials + 1));
-    const one = drive(modelOf(trial), 0, TRIAL_TOLERANCE);
-    if (one.status === 'finished') runs.push(one);
+    runs.push(drive(modelOf(trial), 0, TRIAL_TOLERANCE));
   }
   onProgress?.(1);
 
@@ -96,7 +95,8 @@ function durationOf(track: Track, model: RideModel, speed: number): number {
  * A few dozen trials cannot show a 2.5 % tail, so the quantile is not read from them.
  */
 function spread(runs: readonly RideRun[], run: RideRun, of: (one: RideRun) => number): number | null {
-  if (runs.length < 2) return null;
+  // A trial that left the model's validity has no figure: with it left out, the spread would be that of the survivors.
+  if (runs.length < 2 || runs.some(({ status }) => status !== 'finished')) return null;
   const centre = of(run);
   const squares = runs.reduce((sum, one) => sum + (of(one) - centre) ** 2, 0);
   return 2 * Math.sqrt(squares / runs.length);

@@ -2,7 +2,7 @@ import type { SampledSide, Track } from '../course/sampled.ts';
 import { coilForce } from '../elements/coil.ts';
 import { droopPull } from '../elements/droop-limit.ts';
 import { shockForce } from '../elements/shock.ts';
-import { stopForce } from '../elements/stop.ts';
+import { closingGain, stopElastic } from '../elements/stop.ts';
 import { tyreForce, tyreSwitch } from '../elements/tyre.ts';
 import * as at from './layout.ts';
 import type { RideModel } from './model.ts';
@@ -120,21 +120,16 @@ export function makeDynamics(model: RideModel, track: Track, speed: number): Dyn
         const beyondMetal = crush - c[at.METAL_AT + s];
         if (crush > 0) wants |= 1 << at.STOP;
         if (beyondMetal > 0) wants |= 1 << at.METAL;
-        if ((on & (1 << at.STOP)) !== 0) {
+        // Metal may stand before the stop: it is a contact of its own, and the stop's curve counts once it is touched.
+        if ((on & ((1 << at.STOP) | (1 << at.METAL))) !== 0) {
           const crushSpeed = stopRatio * stopSpeed;
+          const pressed = (on & (1 << at.STOP)) !== 0 ? crush : 0;
           const metalCrush = (on & (1 << at.METAL)) !== 0 ? beyondMetal : 0;
-          const along = stopForce(
-            axle.stop,
-            c[at.STOP_RATE_FACTOR],
-            c[at.METAL_RATE],
-            crush,
-            metalCrush,
-            crushSpeed,
-          );
+          const elastic = stopElastic(axle.stop, c[at.METAL_RATE], pressed, metalCrush);
+          const along = closingGain(c[at.STOP_RATE_FACTOR], crushSpeed) * elastic;
           const f = stopRatio * along;
           sideForce += f;
           sideMoment += c[at.STOP_STATION] * f;
-          const elastic = stopForce(axle.stop, 0, c[at.METAL_RATE], crush, metalCrush, 0);
           lostPower += (along - elastic) * crushSpeed;
         }
 

@@ -43,9 +43,8 @@ export function storedEnergy(dynamics: Dynamics, time: number, state: StepEnd): 
     const seat = Math.max(0, coilForce(c[at.PRELOAD], c[at.SPRING_RATE], travelOf(at.COIL)));
     energy += coilEnergy(c[at.SPRING_RATE], seat);
     const crush = c[at.STOP_RATIO] * travelOf(at.STOP) - c[at.STOP_GAP + side];
-    if (crush > 0) {
-      energy += stopEnergy(stop, c[at.METAL_RATE], crush, Math.max(0, crush - c[at.METAL_AT + side]));
-    }
+    const metal = Math.max(0, crush - c[at.METAL_AT + side]);
+    energy += stopEnergy(stop, c[at.METAL_RATE], Math.max(0, crush), metal);
     const stretch = -c[at.DROOP_AT] - travelOf(at.DROOP);
     if (stretch > 0) energy += droopEnergy(c[at.DROOP_RATE], stretch);
     if (((dynamics.contacts >> (bit + at.TYRE)) & 1) === 1)

@@ -48,7 +48,8 @@ export function makeEventFinder(
     let atHigh = valueAt(1);
     // A contact that has just switched may stand a rounding error on the wrong side: it switches back at once.
     if (atLow > 0 !== wasOn) return 0;
-    // Regula falsi with the Illinois halving: keeps its bracket, and converges faster than bisection.
+    // Regula falsi with the Illinois rule: an end that stays twice counts half, so that both ends close in.
+    let stayed = 0;
     for (let k = 0; k < 60 && (high - low) * step > 1e-12; k += 1) {
       const guess = low + ((high - low) * atLow) / (atLow - atHigh);
       const theta = guess > low && guess < high ? guess : (low + high) / 2;
@@ -56,13 +57,14 @@ export function makeEventFinder(
       if (value > 0 === wasOn) {
         low = theta;
         atLow = value;
-        atHigh /= 2;
+        if (stayed > 0) atHigh /= 2;
+        stayed = 1;
       } else {
         high = theta;
         atHigh = value;
-        atLow /= 2;
+        if (stayed < 0) atLow /= 2;
+        stayed = -1;
       }
-      if (Math.abs(value) < 1e-13) break;
     }
     return high;
   };

@@ -95,7 +95,7 @@ export function makePeaks(dynamics: Dynamics): Peaks {
         let top = Math.max(x0, x1);
         if (v0 > 0 && v1 < 0) top = Math.max(top, crestOf(x0, v0, x1, v1, step));
         if (top > peaks.travel[corner]) peaks.travel[corner] = top;
-        if ((on & (1 << at.STOP)) !== 0) {
+        if ((on & ((1 << at.STOP) | (1 << at.METAL))) !== 0) {
           samples[0] = stopForceAt(dynamics, corner, x0, v0);
           samples[LAST] = stopForceAt(dynamics, corner, x1, v1);
           const larger = Math.max(samples[0], samples[LAST]);

@@ -15,11 +15,19 @@ export function clearanceAt(dynamics: Dynamics, corner: number, travel: number):
   return (c[at.STOP_GAP + side] + c[at.METAL_AT + side]) / c[at.STOP_RATIO] - travel;
 }
 
-/** Force of stop and metal along the stop [N], 0 when not touched. */
+/** Force of stop and metal along the stop [N], 0 when neither is touched. */
 export function stopForceAt(dynamics: Dynamics, corner: number, travel: number, speed: number): number {
-  const crush = crushAt(dynamics, corner, travel);
-  if (crush <= 0) return 0;
   const { numbers: c, stop } = dynamics.axles[corner >> 1];
-  const metal = Math.max(0, crush - c[at.METAL_AT + (corner & 1)]);
-  return stopForce(stop, c[at.STOP_RATE_FACTOR], c[at.METAL_RATE], crush, metal, c[at.STOP_RATIO] * speed);
+  const side = corner & 1;
+  const crush = c[at.STOP_RATIO] * travel - c[at.STOP_GAP + side];
+  const metal = crush - c[at.METAL_AT + side];
+  if (crush <= 0 && metal <= 0) return 0;
+  return stopForce(
+    stop,
+    c[at.STOP_RATE_FACTOR],
+    c[at.METAL_RATE],
+    Math.max(0, crush),
+    Math.max(0, metal),
+    c[at.STOP_RATIO] * speed,
+  );
 }
