@@ -35,7 +35,7 @@ export function travelFindings(
     const right = cornerAt(end, 'right');
     const alike = sameColumn(columns[left], columns[right]);
     for (const corner of alike ? [left] : [left, right])
-      findings.push(...cornerFindings(setup, samples[corner], columns[corner], alike ? end : corner));
+      findings.push(...cornerFindings(setup, samples[corner], columns[corner], alike ? end : corner, draws));
     findings.push(...droopFindings(setup, end, samples[left].moves, draws));
     findings.push(...witnessFindings(setup, end, samples, columns, draws));
   }
@@ -51,12 +51,13 @@ function cornerFindings(
   sampled: SampledColumn,
   column: TravelColumn,
   place: Place,
+  draws: Draws,
 ): readonly Finding[] {
   const { verdict, spare, contacts, probability, blame, freeBump, crush, clearance, hardTravel } = column;
   const [first] = contacts;
   const worst = contacts.reduce((a, b) => (b.spare.value < a.spare.value ? b : a));
   const because = blame.map(({ key }) => key);
-  const remedies = remediesOf(setup, sampled, column);
+  const remedies = remediesOf(setup, sampled, column, draws);
   const findings: Finding[] = [
     {
       id: `travel-${verdict}.${place}`,

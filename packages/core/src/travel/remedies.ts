@@ -3,8 +3,9 @@ import { endOf } from '../finding/place.ts';
 import type { Reading } from '../rig/reading.ts';
 import type { Setup } from '../rig/setup.ts';
 import { exact } from '../stance/columns.ts';
+import type { Draws } from '../stance/draws.ts';
 import { COIL } from './contacts.ts';
-import { shortOf, smallestGain } from './enough.ts';
+import { largestGap, smallestLength } from './enough.ts';
 import type { TravelColumn } from './result.ts';
 import type { SampledColumn } from './sampled-column.ts';
 import { verdictOn } from './verdict.ts';
@@ -16,24 +17,28 @@ import { verdictOn } from './verdict.ts';
  * @returns empty when the corner passes, or when its gap or its lift is not known
  * @source rules T2, T6–T8, T17 of SPEC.md
  */
-export function remediesOf(setup: Setup, sampled: SampledColumn, column: TravelColumn): readonly Remedy[] {
+export function remediesOf(
+  setup: Setup,
+  sampled: SampledColumn,
+  column: TravelColumn,
+  draws: Draws,
+): readonly Remedy[] {
   const { spare, verdict } = column;
   if (verdict === 'pass' || spare.tolerance === null) return [];
   const { base, patch } = setup.ends[endOf(column.corner)];
-  const stopRatio = base.stopMount.ratio.value;
-  const short = shortOf(spare);
   const remedies: Remedy[] = [];
   if (verdict === 'not-proven') remedies.push(...measuringAgain(sampled, column));
 
   // A stop that is closer to its pad meets the pad before anything else does: every contact gains.
-  const gapLeft = column.freeBump.value - short;
-  if (gapLeft > 0) {
-    remedies.push({ code: 'stop-spacer', amount: exact('length', short * stopRatio) });
-    remedies.push({ code: 'set-gap', amount: exact('length', gapLeft * stopRatio) });
-  }
-  const notch = notchOf(sampled);
+  const stopRatio = draws.of(base.stopMount.ratio);
+  const spacer = smallestLength(sampled, () => true, stopRatio);
+  if (spacer !== null && column.freeBump.value > spacer / stopRatio[0])
+    remedies.push({ code: 'stop-spacer', amount: exact('length', spacer) });
+  const gap = largestGap(sampled, stopRatio);
+  if (gap !== null) remedies.push({ code: 'set-gap', amount: exact('length', gap) });
+  const notch = notchOf(sampled, draws);
   if (notch) remedies.push(notch);
-  const height = smallestGain(sampled, (k) => sampled.contacts[k].id !== COIL);
+  const height = smallestLength(sampled, (k) => sampled.contacts[k].id !== COIL, null);
   if (height !== null) {
     remedies.push({ code: 'seat-and-stop-drop', amount: exact('length', height) });
     remedies.push({ code: 'lift-with-spacer', amount: exact('length', height) });
@@ -47,16 +52,16 @@ export function remediesOf(setup: Setup, sampled: SampledColumn, column: TravelC
 const lineOf = (column: TravelColumn, id: string) =>
   (column.contacts.find((line) => line.id === id) as TravelColumn['contacts'][number]).spare;
 
-/** Gain at the one contact that stands in the way; none where two do. */
-function notchOf({ contacts, spares, spare, ...rest }: SampledColumn): Remedy | null {
+/** A cut at the one contact that stands in the way; none where two do. */
+function notchOf(sampled: SampledColumn, draws: Draws): Remedy | null {
+  const { contacts, spares } = sampled;
   let worst = -1;
   for (const [k, contact] of contacts.entries())
     if (contact.kind === 'body' && (worst < 0 || spares[k][0] < spares[worst][0])) worst = k;
   if (worst < 0) return null;
-  const gain = smallestGain({ contacts, spares, spare, ...rest }, (k) => k === worst);
-  if (gain === null) return null;
   const { ratio, name } = contacts[worst];
-  return { code: 'notch-contact', amount: exact('length', gain * ratio.value), target: name };
+  const cut = smallestLength(sampled, (k) => k === worst, draws.of(ratio));
+  return cut === null ? null : { code: 'notch-contact', amount: exact('length', cut), target: name };
 }
 
 /**
