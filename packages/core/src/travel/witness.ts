@@ -76,7 +76,7 @@ export function witnessFindings(
     facts: {
       share,
       furthest: figureOfReading(furthest),
-      limit: figureOf(
+      toFullCrush: figureOf(
         'length',
         columnOf(pass.length, (i) => sampled.freeBump[i] + sampled.crush[i]),
       ),

@@ -78,7 +78,7 @@ const PHRASES: Readonly<Record<FindingCode, Phrase>> = {
   'witness-data-scattered': (say) =>
     `${say.text('passes')} passes differ by ${say.rough('spread')}, more than the uncertainty of ${say.rough('uncertainty')}: same road, pressures and load, and drive them again before you conclude anything.`,
   'witness-travel-share': (say) =>
-    `the hardest pass used ${say.percent('share')} of the travel to full crush (${say.figure('furthest')} of ${say.figure('limit')}). Wanted on the worst known hit: 85 to 95 % (common practice).`,
+    `the hardest pass used ${say.percent('share')} of the travel to full crush (${say.figure('furthest')} of ${say.figure('toFullCrush')}). Wanted on the worst known hit: 85 to 95 % (common practice).`,
   'witness-flex-observed': (say) =>
     `clay and markers show that the frame gave ${say.figure('flex')}; carried on to full crush that is ${say.figure('atFullCrush')}, against ${say.figure('flexEntered')} entered.`,
   'witness-margin-short': (say) =>

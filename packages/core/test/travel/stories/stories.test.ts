@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { setupNames } from '../../../src/rig/setup-resolve.ts';
+import { readRig } from '../../../src/rigfile/index.ts';
 import { findingText } from '../../../src/words/findings.ts';
 import { remedyText } from '../../../src/words/remedies.ts';
-import { amount, check, codes, found, mm, problemsOf, storyText } from './story.ts';
+import { amount, check, codes, found, mm, must, problemsOf, storyText } from './story.ts';
 
 /**
  * The acceptance stories of the trade, on rig files as an owner writes them. Numbers invented; what a practitioner
@@ -246,4 +248,21 @@ describe('S8: marker, clay and one change', () => {
       'softer-compression-damping',
     ]);
   });
+});
+
+test('every finding of every story, in every setup, fills all the slots of its sentence', () => {
+  let said = 0;
+  for (const name of ['s1-how-much-lift', 's3-which-hits-first', 's7-strap-and-hose', 's8-marker-and-clay']) {
+    const text = storyText(name);
+    for (const setup of setupNames(must(readRig(text))))
+      for (const finding of check(text, setup).findings)
+        for (const system of ['shop', 'metric'] as const) {
+          const sentence = findingText(finding, { system });
+          expect(sentence, finding.id).not.toMatch(/unknown|NaN|undefined/);
+          for (const remedy of finding.remedies)
+            expect(remedyText(remedy, { system }), finding.id).not.toMatch(/unknown|NaN|undefined/);
+          said += 1;
+        }
+  }
+  expect(said).toBeGreaterThan(100);
 });
