@@ -33,7 +33,7 @@ interface Drive {
 }
 
 const located = (model: RideModel, { course, ...drive }: Drive, tolerance: number): Solved => {
-  const run = mustFinish(model, runRide(model, sampleCourse(course), { ...drive, tolerance }), tolerance);
+  const run = mustFinish(runRide(model, sampleCourse(course), { ...drive, tolerance }), tolerance);
   return { ...run.counters, peakCrush: CORNERS.map((corner) => run.corners[corner].peakCrush) };
 };
 

@@ -24,7 +24,7 @@ interface Drive {
 function bothWays({ model = unevenRig, course, speed, duration, steps }: Drive) {
   const track = sampleCourse(course);
   const options = { speed, duration, tolerance: TOLERANCE, historyRate: 1 / duration };
-  const run = mustFinish(model, runRide(model, track, options), TOLERANCE);
+  const run = mustFinish(runRide(model, track, options), TOLERANCE);
   const start = new Float64Array(PLAIN_SIZE);
   for (const i of [0, 3, 5]) start[i] = track.initialLift;
   const crush = new Float64Array(4);
