@@ -36,6 +36,13 @@ export interface Dynamics {
 export function makeDynamics(model: RideModel, track: Track, speed: number): Dynamics {
   const axles = [packAxle(model, 'front'), packAxle(model, 'rear')] as const;
   const sides = [track.left, track.right] as const;
+  const grounds = sides.map(({ samples, step, origin }) => ({
+    samples,
+    step,
+    perStep: 1 / step,
+    origin,
+    last: samples.length / 2 - 1,
+  }));
   const { gravity } = model;
   const perMass = 1 / model.sprung.mass;
   const perPitch = 1 / model.sprung.pitchInertia;
@@ -136,23 +143,23 @@ export function makeDynamics(model: RideModel, track: Track, speed: number): Dyn
         const wheel = axleHeave + c[at.HALF_TRACK] * (sign * axleRoll);
         const wheelSpeed = axleHeaveSpeed + c[at.HALF_TRACK] * (sign * axleRollSpeed);
         // The ground is read here and not through heightAt and slopeAt: both come from the same four numbers.
-        const { samples, step, origin } = sides[s];
-        const place = (distance - origin) / step;
-        const last = samples.length - 2;
+        const { samples, step, perStep, origin, last } = grounds[s];
+        const place = (distance - origin) * perStep;
         let height = samples[0];
         let groundSpeed = 0;
         if (place > 0) {
-          const i = 2 * Math.floor(place);
-          if (i >= last) height = samples[last];
+          const piece = place < last ? place | 0 : last;
+          const i = 2 * piece;
+          if (piece === last) height = samples[i];
           else {
-            const u = place - 0.5 * i;
+            const u = place - piece;
             const away = 1 - u;
             const rise = samples[i + 2] - samples[i];
             const m0 = step * samples[i + 1];
             const m1 = step * samples[i + 3];
             height = samples[i] + u * u * (3 - 2 * u) * rise + u * away * (away * m0 - u * m1);
             groundSpeed =
-              (speed / step) * (6 * u * away * rise + away * (1 - 3 * u) * m0 + u * (3 * u - 2) * m1);
+              speed * perStep * (6 * u * away * rise + away * (1 - 3 * u) * m0 + u * (3 * u - 2) * m1);
           }
         }
         const elastic = c[at.TYRE_LOAD] + c[at.TYRE_RATE] * (height - wheel);

@@ -109,7 +109,7 @@ export function makePeaks(dynamics: Dynamics): Peaks {
         if (shockSpeed > peaks.compressionSpeed[corner]) peaks.compressionSpeed[corner] = shockSpeed;
         if (-shockSpeed > peaks.reboundSpeed[corner]) peaks.reboundSpeed[corner] = -shockSpeed;
       }
-      before.set(probe);
+      for (let i = 0; i < probe.length; i += 1) before[i] = probe[i];
 
       const { start, end } = stepper;
       const ends = Math.max(Math.abs(start.acceleration[at.HEAVE]), Math.abs(end.acceleration[at.HEAVE]));

@@ -9,7 +9,7 @@ import type { RideModel } from './model.ts';
 import { makePeaks, type Peaks } from './peaks.ts';
 import { makeRecorder } from './recorder.ts';
 import type { CornerRide, EnergyBalance, RideRun, RideStatus } from './result.ts';
-import { makeStepper, ORDER, type Stepper } from './stepper.ts';
+import { makeStepper, type Stepper } from './stepper.ts';
 import { clearanceAt, crushAt } from './stop-reading.ts';
 
 export interface RunOptions {
@@ -80,14 +80,6 @@ export function runRide(model: RideModel, track: Track, options: RunOptions): Ri
   let nextBreak = 0;
   let status: RideStatus = 'finished';
 
-  const finishStep = (h: number): void => {
-    peaks.afterStep(stepper, time, h);
-    recorder?.afterStep(stepper, time, h);
-    stepper.accept();
-    time = h === duration - time ? duration : time + h;
-    steps += 1;
-  };
-
   while (time < duration) {
     if (steps + rejected >= stepLimit) {
       status = 'step-limit';
@@ -108,23 +100,26 @@ export function runRide(model: RideModel, track: Track, options: RunOptions): Ri
         break;
       }
       rejected += 1;
-      step = h * (error > 1 ? Math.max(0.2, 0.9 * error ** (-1 / ORDER)) : 0.2);
+      // The local error goes with the cube of the step.
+      step = h * (error > 1 ? Math.max(0.2, 0.9 / Math.cbrt(error)) : 0.2);
       continue;
     }
     // A step cut short by a break says nothing against the longer one that was planned.
-    const grown = Math.min(longest, h * Math.min(4, 0.9 * Math.max(error, 1e-6) ** (-1 / ORDER)));
+    const grown = Math.min(longest, h * Math.min(4, 0.9 / Math.cbrt(Math.max(error, 1e-6))));
     step = h < step ? Math.max(grown, step) : grown;
 
     const changed = dynamics.wanted ^ dynamics.contacts;
-    if (changed === 0) {
-      finishStep(h);
-    } else {
-      const event = findEvent(stepper, time, h, changed);
-      const toEvent = event.theta * h;
-      if (toEvent > SHORTEST_STEP) {
-        if (event.theta < 1) stepper.attempt(time, toEvent);
-        finishStep(toEvent);
-      }
+    const event = changed === 0 ? null : findEvent(stepper, time, h, changed);
+    const taken = event === null ? h : event.theta * h;
+    if (taken > SHORTEST_STEP) {
+      if (taken < h) stepper.attempt(time, taken);
+      peaks.afterStep(stepper, time, taken);
+      recorder?.afterStep(stepper, time, taken);
+      stepper.accept();
+      time = taken === duration - time ? duration : time + taken;
+      steps += 1;
+    }
+    if (event !== null) {
       events += 1;
       switchContacts(dynamics, stepper, time, event, touches);
       stepper.evaluateStart(time);

@@ -70,6 +70,8 @@ export function makeStepper(accelerate: Accelerate, size: StepperSize): Stepper 
   const speed3 = new Float64Array(n);
   const a2 = new Float64Array(n + sums);
   const a3 = new Float64Array(n + sums);
+  const perPosition = positionScale.map((scale) => 1 / scale);
+  const perSpeed = speedScale.map((scale) => 1 / scale);
 
   const stepper: Stepper = {
     start: stepEnd(),
@@ -110,7 +112,7 @@ export function makeStepper(accelerate: Accelerate, size: StepperSize): Stepper 
       for (let i = 0; i < n; i += 1) {
         const inPosition = Math.abs(step * (e1 * v[i] + e2 * speed2[i] + e3 * speed3[i] + e4 * vEnd[i]));
         const inSpeed = Math.abs(step * (e1 * a1[i] + e2 * a2[i] + e3 * a3[i] + e4 * a4[i]));
-        const error = Math.max(inPosition / positionScale[i], inSpeed / speedScale[i]);
+        const error = Math.max(inPosition * perPosition[i], inSpeed * perSpeed[i]);
         // Written so that NaN wins.
         if (!(error <= worst)) worst = error;
       }
