@@ -19,11 +19,26 @@ export function coverageHalfWidth(samples: Float64Array): number {
     if (x > high) high = x;
   }
   if (!(high > low)) return high === low ? Math.abs(high - samples[0]) : Number.NaN;
-  const bins = fillBins(samples, low, high);
+  counts.fill(0);
+  const scale = BINS / (high - low);
+  for (let i = 1; i <= trials; i += 1) counts[binOf(samples[i], low, scale)] += 1;
+  const below = TAIL * trials - 0.5;
+  const above = (1 - TAIL) * trials - 0.5;
+  const lowEnd = binsOfRank(Math.max(0, Math.floor(below)));
+  const highEnd = binsOfRank(Math.floor(above));
+  const atLow: number[] = [];
+  const atHigh: number[] = [];
+  for (let i = 1; i <= trials; i += 1) {
+    const bin = binOf(samples[i], low, scale);
+    if (bin >= lowEnd.first && bin <= lowEnd.last) atLow.push(samples[i]);
+    if (bin >= highEnd.first && bin <= highEnd.last) atHigh.push(samples[i]);
+  }
   const nominal = samples[0];
-  const below = orderedValue(samples, bins, low, high, TAIL * trials - 0.5);
-  const above = orderedValue(samples, bins, low, high, (1 - TAIL) * trials - 0.5);
-  return Math.max(above - nominal, nominal - below, 0);
+  return Math.max(
+    valueAt(atHigh, above - highEnd.before) - nominal,
+    nominal - valueAt(atLow, below - lowEnd.before),
+    0,
+  );
 }
 
 /** Probability outside ± 2 standard deviations, on one side. */
@@ -32,50 +47,36 @@ const BINS = 512;
 // Scratch for the one function that uses it, so that no call allocates; it holds nothing between calls.
 const counts = new Int32Array(BINS);
 
-function fillBins(samples: Float64Array, low: number, high: number): Int32Array {
-  counts.fill(0);
-  const scale = BINS / (high - low);
-  for (let i = 1; i < samples.length; i += 1) {
-    const bin = ((samples[i] - low) * scale) | 0;
-    counts[bin < BINS ? bin : BINS - 1] += 1;
-  }
-  return counts;
+function binOf(sample: number, low: number, scale: number): number {
+  const bin = ((sample - low) * scale) | 0;
+  return bin < BINS ? bin : BINS - 1;
 }
 
-/** Value at a rank (0-based, fractional: straight line between neighbours), found inside one bin or two. */
-function orderedValue(
-  samples: Float64Array,
-  bins: Int32Array,
-  low: number,
-  high: number,
-  rank: number,
-): number {
-  const lower = Math.max(0, Math.floor(rank));
-  const first = valueAtRank(samples, bins, low, high, lower);
-  const share = rank - lower;
-  if (share <= 0) return first;
-  return first + share * (valueAtRank(samples, bins, low, high, lower + 1) - first);
-}
-
-function valueAtRank(
-  samples: Float64Array,
-  bins: Int32Array,
-  low: number,
-  high: number,
-  rank: number,
-): number {
-  let bin = 0;
+/** Bins that hold the value of a rank (0-based) and the next one above, and how many values lie before them. */
+function binsOfRank(rank: number): {
+  readonly first: number;
+  readonly last: number;
+  readonly before: number;
+} {
+  let first = 0;
   let before = 0;
-  while (bin < BINS - 1 && before + bins[bin] <= rank) {
-    before += bins[bin];
-    bin += 1;
+  while (before + counts[first] <= rank) {
+    before += counts[first];
+    first += 1;
   }
-  const scale = BINS / (high - low);
-  const inside: number[] = [];
-  for (let i = 1; i < samples.length; i += 1) {
-    const at = ((samples[i] - low) * scale) | 0;
-    if ((at < BINS ? at : BINS - 1) === bin) inside.push(samples[i]);
+  let last = first;
+  let within = before + counts[first];
+  while (within <= rank + 1 && last < BINS - 1) {
+    last += 1;
+    within += counts[last];
   }
-  inside.sort((a, b) => a - b);
-  return inside[Math.min(rank - before, inside.length - 1)];
+  return { first, last, before };
+}
+
+/** Value at a fractional rank among the values of its bins: a straight line between neighbours. */
+function valueAt(values: number[], rank: number): number {
+  values.sort((a, b) => a - b);
+  const lower = Math.max(0, Math.floor(rank));
+  const upper = Math.min(lower + 1, values.length - 1);
+  return values[lower] + Math.max(0, rank - lower) * (values[upper] - values[lower]);
 }

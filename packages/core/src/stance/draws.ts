@@ -28,8 +28,10 @@ export interface Draws {
 }
 
 /** Normals do not depend on the rig, so that an edit of a reading does not make them anew. */
-let table = new NormalTable(DEFAULT_TRIALS, DEFAULT_SEED);
-const drawn = new WeakMap<Rig, Draws>();
+const tables: NormalTable[] = [];
+/** A page asks with few trials while somebody types and with all of them after; a third size drops the oldest. */
+const TABLES_KEPT = 2;
+const drawn = new WeakMap<Rig, readonly Draws[]>();
 
 /**
  * Draws the readings of a rig. A reading is normal about its value with standard deviation half its half-width,
@@ -43,12 +45,21 @@ const drawn = new WeakMap<Rig, Draws>();
 export function drawsOf(rig: Rig, options: TrialOptions = {}): Draws {
   const trials = options.trials ?? DEFAULT_TRIALS;
   const seed = options.seed ?? DEFAULT_SEED;
-  const known = drawn.get(rig);
-  if (known && known.trials === trials && known.seed === seed) return known;
-  if (table.count !== trials || table.seed !== seed) table = new NormalTable(trials, seed);
-  const made = draw(rig, table);
-  drawn.set(rig, made);
+  const ofRig = drawn.get(rig) ?? [];
+  const known = ofRig.find((draws) => draws.trials === trials && draws.seed === seed);
+  if (known) return known;
+  const made = draw(rig, tableOf(trials, seed));
+  drawn.set(rig, [...ofRig.slice(1 - TABLES_KEPT), made]);
   return made;
+}
+
+function tableOf(trials: number, seed: number): NormalTable {
+  const known = tables.find((table) => table.count === trials && table.seed === seed);
+  if (known) return known;
+  const table = new NormalTable(trials, seed);
+  tables.push(table);
+  if (tables.length > TABLES_KEPT) tables.shift();
+  return table;
 }
 
 /** Formulas at the nominal readings alone: columns of one element. */

@@ -1,13 +1,12 @@
 import type { Figure } from '../finding/figure.ts';
 import { endOf } from '../finding/place.ts';
 import type { Setup } from '../rig/setup.ts';
-import { figureOf, figureOfReading, shareOf, unsure } from '../stance/columns.ts';
+import { type Column, figureOf, figureOfReading, shareOf, unsure } from '../stance/columns.ts';
 import type { Draws } from '../stance/draws.ts';
 import { blameOf } from './blame.ts';
 import type { SampledContact } from './contacts.ts';
-import { droopOf } from './droop.ts';
 import type { ContactLine, DroopLine, TravelColumn } from './result.ts';
-import type { SampledColumn } from './sampled-column.ts';
+import type { SampledColumn, SampledEnd } from './sampled-column.ts';
 import { verdictOn } from './verdict.ts';
 
 /**
@@ -15,7 +14,12 @@ import { verdictOn } from './verdict.ts';
  *
  * @invariant contacts are sorted by travel, hardTravel is the first of them, clearance = hardTravel − freeBump − crush
  */
-export function columnOfCorner(setup: Setup, sampled: SampledColumn, draws: Draws): TravelColumn {
+export function columnOfCorner(
+  setup: Setup,
+  sampled: SampledColumn,
+  droop: readonly DroopLine[],
+  draws: Draws,
+): TravelColumn {
   const { corner, contacts, spares, hard, clearance, spare, firstCount, moves } = sampled;
   const end = endOf(corner);
   const { base } = setup.ends[end];
@@ -23,18 +27,22 @@ export function columnOfCorner(setup: Setup, sampled: SampledColumn, draws: Draw
   const known = sampled.needs.length === 0;
   // A gap or a lift that nobody knows has no tolerance either, and neither has what is made from it.
   const honest = (figure: Figure): Figure => (known ? figure : unsure(figure));
+  // All body contacts keep the same free: one column, one figure.
+  const allowances = new Map<Column, Figure>();
+  const allowanceOf = ({ allowance }: SampledContact): Figure => {
+    const figure = allowances.get(allowance) ?? figureOf('length', allowance);
+    allowances.set(allowance, figure);
+    return figure;
+  };
   const line = (contact: SampledContact, k: number): ContactLine => ({
     id: contact.id,
     name: contact.name,
     kind: contact.kind,
     travel: honest(figureOf('length', contact.travel)),
-    allowance: figureOf('length', contact.allowance),
+    allowance: allowanceOf(contact),
     spare: honest(figureOf('length', spares[k])),
     firstShare: firstCount[k] / trials,
   });
-  const droop = droopOf(setup, end, moves, draws).map(
-    ({ id, travel }): DroopLine => ({ id, travel: honest(figureOf('length', travel)) }),
-  );
   const flex = draws.of(base.flex);
   const spareFigure = honest(figureOf('length', spare));
   return {
@@ -47,7 +55,7 @@ export function columnOfCorner(setup: Setup, sampled: SampledColumn, draws: Draw
     clearance: honest(figureOf('length', clearance)),
     spare: spareFigure,
     contacts: contacts.map(line).sort((a, b) => a.travel.value - b.travel.value),
-    droop: droop.sort((a, b) => a.travel.value - b.travel.value),
+    droop,
     verdict: verdictOn(spareFigure),
     probability: {
       metal: shareOf(trials, (i) => clearance[i] < flex[i]),
@@ -56,4 +64,14 @@ export function columnOfCorner(setup: Setup, sampled: SampledColumn, draws: Draw
     blame: blameOf(spare, sampled.readings.values(), draws),
     lift: honest(figureOf('length', moves.height)),
   };
+}
+
+/** The droop limits of an end, nearest first; both sides have the same. */
+export function droopLines({ droop, needs }: SampledEnd): readonly DroopLine[] {
+  return droop
+    .map(({ id, travel }): DroopLine => {
+      const figure = figureOf('length', travel);
+      return { id, travel: needs.length === 0 ? figure : unsure(figure) };
+    })
+    .sort((a, b) => a.travel.value - b.travel.value);
 }

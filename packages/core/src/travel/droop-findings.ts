@@ -3,8 +3,7 @@ import type { End } from '../finding/place.ts';
 import type { Setup } from '../rig/setup.ts';
 import { columnOf, exact, figureOf } from '../stance/columns.ts';
 import type { Draws } from '../stance/draws.ts';
-import { droopOf, hoseSlack, type SampledDroop, shockAtStretchedStrap } from './droop.ts';
-import type { Moves } from './moves.ts';
+import { hoseSlack, type SampledDroop, shockAtStretchedStrap } from './droop.ts';
 import { shorterStrap } from './strap.ts';
 import { verdictOn } from './verdict.ts';
 
@@ -12,8 +11,13 @@ import { verdictOn } from './verdict.ts';
 const HOSE_SLACK = { least: 0.025, easy: 0.05 };
 
 /** What ends droop at one end, and whether it should. */
-export function droopFindings(setup: Setup, end: End, moves: Moves, draws: Draws): readonly Finding[] {
-  const lines = [...droopOf(setup, end, moves, draws)].sort((a, b) => a.travel[0] - b.travel[0]);
+export function droopFindings(
+  setup: Setup,
+  end: End,
+  droop: readonly SampledDroop[],
+  draws: Draws,
+): readonly Finding[] {
+  const lines = [...droop].sort((a, b) => a.travel[0] - b.travel[0]);
   const hard = lines.filter(({ id }) => id !== 'spring');
   const [first] = hard;
   const findings: Finding[] = [];

@@ -1,3 +1,4 @@
+import type { Figure } from '../finding/figure.ts';
 import type { Finding, Severity } from '../finding/finding.ts';
 import { cornerAt, ENDS, type End, endOf, type Place } from '../finding/place.ts';
 import type { Setup } from '../rig/setup.ts';
@@ -9,7 +10,7 @@ import { droopFindings } from './droop-findings.ts';
 import { liftFinding } from './lift-finding.ts';
 import { remediesOf } from './remedies.ts';
 import type { Columns, ContactLine, TravelColumn, Verdict } from './result.ts';
-import type { SampledColumn, Samples } from './sampled-column.ts';
+import type { SampledColumn, SampledEnd, Samples } from './sampled-column.ts';
 import { verdictOn } from './verdict.ts';
 import { witnessFindings } from './witness.ts';
 
@@ -25,6 +26,7 @@ const TIE_SHARE = 0.05;
 /** What the travel columns of a setup say. Where both sides of an end are alike, it is said once for the end. */
 export function travelFindings(
   setup: Setup,
+  ends: Readonly<Record<End, SampledEnd>>,
   samples: Samples,
   columns: Columns,
   draws: Draws,
@@ -36,15 +38,39 @@ export function travelFindings(
     const alike = sameColumn(columns[left], columns[right]);
     for (const corner of alike ? [left] : [left, right])
       findings.push(...cornerFindings(setup, samples[corner], columns[corner], alike ? end : corner, draws));
-    findings.push(...droopFindings(setup, end, samples[left].moves, draws));
+    findings.push(...droopFindings(setup, end, ends[end].droop, draws));
     findings.push(...witnessFindings(setup, end, samples, columns, draws));
   }
   findings.push(...assumptionFindings(setup, columns));
   return findings;
 }
 
-const sameColumn = (a: TravelColumn, b: TravelColumn): boolean =>
-  JSON.stringify({ ...a, corner: '', blame: [] }) === JSON.stringify({ ...b, corner: '', blame: [] });
+/** Alike where nobody could tell the sentences apart: same verdict, same contacts, same figures but for the draws. */
+function sameColumn(a: TravelColumn, b: TravelColumn): boolean {
+  const figures = ({ spare, clearance, freeBump, crush, contacts }: TravelColumn) => [
+    spare,
+    clearance,
+    freeBump,
+    crush,
+    ...contacts.map(({ travel }) => travel),
+  ];
+  const [of, against] = [figures(a), figures(b)];
+  const order = (column: TravelColumn) => column.contacts.map(({ id }) => id).join();
+  return (
+    a.verdict === b.verdict &&
+    order(a) === order(b) &&
+    of.every((figure, k) => sameFigure(figure, against[k]))
+  );
+}
+
+/** Half-widths from the trials scatter by some per cent. */
+const sameFigure = (a: Figure, b: Figure): boolean =>
+  Math.abs(a.value - b.value) < ROUNDING &&
+  (a.tolerance === null || b.tolerance === null
+    ? a.tolerance === b.tolerance
+    : Math.abs(a.tolerance - b.tolerance) <= SCATTER * Math.max(a.tolerance, b.tolerance));
+
+const SCATTER = 0.1;
 
 function cornerFindings(
   setup: Setup,

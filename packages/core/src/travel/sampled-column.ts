@@ -4,6 +4,7 @@ import type { Setup } from '../rig/setup.ts';
 import { type Column, columnOf } from '../stance/columns.ts';
 import type { Draws } from '../stance/draws.ts';
 import { contactsOf, type SampledContact } from './contacts.ts';
+import { droopOf, type SampledDroop } from './droop.ts';
 import { type Moves, movesOf } from './moves.ts';
 import { freeBump, stopGapNeeds } from './stop-gap.ts';
 
@@ -45,17 +46,42 @@ export function remembering(draws: Draws): { draws: Draws; asked: Map<string, Re
   };
 }
 
+/** What both sides of an end have in common, sampled once. */
+export interface SampledEnd {
+  readonly moves: Moves;
+  readonly droop: readonly SampledDroop[];
+  /** Readings that the moves were made from. */
+  readonly readings: ReadonlyMap<string, Reading>;
+  readonly needs: Moves['needs'];
+}
+
+export function sampleEnd(setup: Setup, end: End, plain: Draws): SampledEnd {
+  const { draws, asked } = remembering(plain);
+  const moves = movesOf(setup, end, draws);
+  return {
+    moves,
+    droop: droopOf(setup, end, moves, plain),
+    readings: asked,
+    needs: [...moves.needs, ...stopGapNeeds(setup, end)],
+  };
+}
+
 /**
  * Samples one corner. A contact list with nothing on it has no hard travel: reading a rig file refuses that.
  *
  * @throws when no contact at all is known: our own mistake
  */
-export function sampleColumn(setup: Setup, corner: Corner, plain: Draws): SampledColumn {
+export function sampleColumn(
+  setup: Setup,
+  corner: Corner,
+  plain: Draws,
+  shared: SampledEnd = sampleEnd(setup, endOf(corner), plain),
+): SampledColumn {
   const end: End = endOf(corner);
   const side = sideOf(corner);
   const { draws, asked } = remembering(plain);
   const { base, stop } = setup.ends[end];
-  const moves = movesOf(setup, end, draws);
+  const { moves, needs } = shared;
   const free = freeBump(setup, end, side, moves, draws);
   const usable = draws.of(stop.usableCrush);
   const stopRatio = draws.of(base.stopMount.ratio);
@@ -94,7 +120,7 @@ export function sampleColumn(setup: Setup, corner: Corner, plain: Draws): Sample
     firstCount,
     clearance,
     spare,
-    readings: asked,
-    needs: [...moves.needs, ...stopGapNeeds(setup, end)],
+    readings: new Map([...shared.readings, ...asked]),
+    needs,
   };
 }

@@ -1,12 +1,12 @@
-import { CORNERS, type Corner, ENDS } from '../finding/place.ts';
+import { CORNERS, type Corner, ENDS, endOf } from '../finding/place.ts';
 import type { Problem } from '../finding/problem.ts';
 import type { Setup } from '../rig/setup.ts';
-import { drawsOf, type TrialOptions } from '../stance/draws.ts';
-import { columnOfCorner } from './column.ts';
+import { drawsOf, NOMINAL_DRAWS, type TrialOptions } from '../stance/draws.ts';
+import { columnOfCorner, droopLines } from './column.ts';
 import { travelFindings } from './findings.ts';
 import { movesOf } from './moves.ts';
 import type { TravelColumn, TravelResult } from './result.ts';
-import { type SampledColumn, sampleColumn } from './sampled-column.ts';
+import { type SampledColumn, sampleColumn, sampleEnd } from './sampled-column.ts';
 import { stopGapNeeds } from './stop-gap.ts';
 
 /**
@@ -22,14 +22,17 @@ export function travelOf(setup: Setup, options: TrialOptions = {}): TravelResult
   const draws = drawsOf(setup.rig, options);
   const samples = {} as Record<Corner, SampledColumn>;
   const corners = {} as Record<Corner, TravelColumn>;
+  const ends = { front: sampleEnd(setup, 'front', draws), rear: sampleEnd(setup, 'rear', draws) };
+  const droop = { front: droopLines(ends.front), rear: droopLines(ends.rear) };
   for (const corner of CORNERS) {
-    samples[corner] = sampleColumn(setup, corner, draws);
-    corners[corner] = columnOfCorner(setup, samples[corner], draws);
+    const end = endOf(corner);
+    samples[corner] = sampleColumn(setup, corner, draws, ends[end]);
+    corners[corner] = columnOfCorner(setup, samples[corner], droop[end], draws);
   }
   return {
     setup: setup.id,
     corners,
-    findings: travelFindings(setup, samples, corners, draws),
+    findings: travelFindings(setup, ends, samples, corners, draws),
     trials: draws.trials,
     seed: draws.seed,
   };
@@ -40,7 +43,9 @@ export function travelOf(setup: Setup, options: TrialOptions = {}): TravelResult
  * are swapped. They are asked for, never assumed.
  */
 export function travelNeeds(setup: Setup): readonly Problem[] {
-  const draws = drawsOf(setup.rig);
-  const needs = ENDS.flatMap((end) => [...movesOf(setup, end, draws).needs, ...stopGapNeeds(setup, end)]);
+  const needs = ENDS.flatMap((end) => [
+    ...movesOf(setup, end, NOMINAL_DRAWS).needs,
+    ...stopGapNeeds(setup, end),
+  ]);
   return [...new Map(needs.map((problem) => [problem.where.key, problem])).values()];
 }
