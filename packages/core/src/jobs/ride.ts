@@ -8,7 +8,7 @@ import type { RideModel } from '../ride/model.ts';
 import type { RideRun } from '../ride/result.ts';
 import { runRide } from '../ride/run.ts';
 import { resolveSetup } from '../rig/setup-resolve.ts';
-import { drawsOf } from '../stance/draws.ts';
+import { DEFAULT_TRIALS, drawsOf } from '../stance/draws.ts';
 import { travelNeeds } from '../travel/travel.ts';
 import type { CornerInterval, RideAnswer, RideRequest } from './protocol.ts';
 import { rideFindings } from './ride-findings.ts';
@@ -48,7 +48,8 @@ export function rideRig(request: RideRequest, onProgress?: (share: number) => vo
   const needs = travelNeeds(setup);
   if (needs.length > 0) return bad(...needs);
 
-  const modelOf = rideModels(setup, drawsOf(rig));
+  const draws = drawsOf(rig, { seed: request.seed, trials: Math.max(request.trials, DEFAULT_TRIALS) });
+  const modelOf = rideModels(setup, draws);
   const track = sampleCourse(course);
   const drive = (model: RideModel, historyRate: number, tolerance?: number): RideRun =>
     runRide(model, track, { speed, duration: durationOf(track, model, speed), historyRate, tolerance });

@@ -139,6 +139,12 @@ describe('a bump stop with metal behind it', () => {
     expect(lost).toBeCloseTo((2 / 3) * a * k * depth ** 3 * omega, 9);
   });
 
+  it('acts by its metal alone where metal stands before it', () => {
+    const curve = monotoneCubic([0, 0.05], [0, 9000]);
+    expect(stopForce(curve, 0.2, 2e7, 0, 0.001, 1)).toBeCloseTo(1.2 * 2e4, 9);
+    expect(stopEnergy(curve, 2e7, 0, 0.001)).toBeCloseTo(10, 12);
+  });
+
   it('lets go when it opens faster than one over its rate factor', () => {
     const curve = monotoneCubic([0, 0.05], [0, 9000]);
     expect(stopForce(curve, 0.25, 0, 0.04, 0, -4)).toBe(0);

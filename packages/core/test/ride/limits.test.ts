@@ -35,7 +35,7 @@ function expectSane(run: RideRun): void {
     expect(at.peakShockSpeed.compression).toBeGreaterThanOrEqual(0);
     expect(at.peakShockSpeed.rebound).toBeGreaterThanOrEqual(0);
     if (at.contacts.metal > 0) expect(at.clearance).toBeLessThanOrEqual(0);
-    if (at.peakCrush === 0) expect(at.peakStopForce).toBe(0);
+    if (at.peakCrush === 0 && at.contacts.metal === 0) expect(at.peakStopForce).toBe(0);
   }
   expect(run.body.rmsAcceleration).toBeLessThanOrEqual(run.body.peakAcceleration * (1 + 1e-9));
 }

@@ -62,12 +62,11 @@ export function plainRig(model: RideModel, shape: CourseShape, speed: number): P
         );
 
         const crush = stop.ratio * press(stop.halfStation) - stop.gap[side];
-        if (crush > 0) {
-          const gain = Math.max(0, 1 + stop.rateFactor * stop.ratio * pressSpeed(stop.halfStation));
-          const pressed =
-            cubicValue(curves[end], crush) + metal.rate * Math.max(0, crush - metal.atCrush[side]);
-          act(stop.halfStation, stop.ratio * gain * pressed);
-        }
+        const gain = Math.max(0, 1 + stop.rateFactor * stop.ratio * pressSpeed(stop.halfStation));
+        const pressed =
+          (crush > 0 ? cubicValue(curves[end], crush) : 0) +
+          metal.rate * Math.max(0, crush - metal.atCrush[side]);
+        act(stop.halfStation, stop.ratio * gain * pressed);
 
         const ground = groundAt(shape, side, speed * time - (end === 'front' ? 0 : wheelbase));
         const elastic =
