@@ -56,11 +56,12 @@ const PHRASES: Readonly<Record<RemedyCode, (say: Amount) => string>> = {
   'set-gap': (say) =>
     `Set the stop to a gap of ${say.most} instead: no lift needed, that much less free travel.`,
   'measure-again': (say) => {
-    const what = say.remedy.target === undefined ? 'it' : readingName(say.remedy.target);
+    const { target = '' } = say.remedy;
     const half = say.plain;
-    return half === null
-      ? `Measure again: ${what}, at three places, and type the spread as its tolerance.`
-      : `Measure again: ${what}. Known to ± ${half}, it would prove the pass, if its value stays.`;
+    if (half !== null)
+      return `Measure ${readingName(target)} again: known to ± ${half} it would prove the pass, if its value stays.`;
+    const where = target.includes('.contacts.') ? 'at three places' : 'three times';
+    return `Measure ${target === '' ? 'it' : readingName(target)} again, ${where}, and type half the spread as its tolerance.`;
   },
   'measure-more-contacts': () =>
     'With the springs out, bring the axle up and list every part that comes near: tube, differential, bar, link, tyre, shaft, hose bracket.',

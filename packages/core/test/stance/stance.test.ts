@@ -41,6 +41,14 @@ describe('masses', () => {
     expect(loaded.ends.front.springLoad).toEqual(before.ends.front.springLoad);
   });
 
+  test('the sprung mass has its centre above that of the rig, by what the axles weigh at hub height', () => {
+    const { sprungCg, cg } = stance({});
+    expect(cg.height.value).toBeCloseTo(0.8, 12);
+    // Moments about the ground: 1800·0.8 = 1300·h + 2·250·0.42.
+    expect(sprungCg.height.value).toBeCloseTo((1800 * 0.8 - 500 * 0.42) / 1300, 12);
+    expect(sprungCg.behindFrontAxle.value).toBeCloseTo((2.6 * (840 - 250)) / 1300, 12);
+  });
+
   test('a heavy diagonal is named, an even rig is not', () => {
     const crossed = stance({ corners: [510, 450, 390, 450] });
     const [finding] = crossed.findings.filter(({ code }) => code === 'statics-weights-cross');

@@ -192,6 +192,12 @@ describe('the column holds together', () => {
         same(column.clearance.value, travels[0] - column.freeBump.value - column.crush.value);
         for (const { travel, allowance, spare } of column.contacts)
           same(spare.value, travel.value - column.freeBump.value - column.crush.value - allowance.value);
+        const allowed = (id: string) => column.contacts.find((line) => line.id === id)!.allowance.value;
+        const end = facts[column.corner.startsWith('front') ? 'front' : 'rear']!;
+        same(allowed('coil'), value(end.coil!.reserve) / value(end.springRatio));
+        same(allowed('shock'), value(end.shock!.reserve) / value(end.shock!.ratio));
+        for (const { kind, allowance } of column.contacts)
+          if (kind === 'body') same(allowance.value, value(end.flex) + value(facts.reserve));
         same(column.spare.value, Math.min(...column.contacts.map(({ spare }) => spare.value)));
         same(
           column.contacts.reduce((sum, { firstShare }) => sum + firstShare, 0),

@@ -101,6 +101,8 @@ export function rigOf(facts: RigFacts = {}): Rig {
     limits: {
       reserve: reading('limits.reserve', facts.reserve ?? 0.01),
       bodyAcceleration: reading('limits.bodyAcceleration', 25, 'acceleration'),
+      bracketForce: null,
+      tyreContact: null,
     },
     assumptions: [],
   };

@@ -208,6 +208,8 @@ describe('S7: strap and hose', () => {
     const hose = found(result, 'hose-slack-minimum');
     expect(mm(hose.value)).toBeCloseTo(25, 9);
     expect(remedyText(hose.remedies[0], { system: 'metric' })).toMatch(/lock to lock.*qualified/s);
+    // A shorter strap gives nothing back: nobody taped the hose there.
+    expect(mm(found(check(text, 'shorter'), 'hose-slack-minimum').value)).toBeCloseTo(25, 9);
     const longer = check(text, 'longer');
     // A strap longer by 10 stretches 10.8 further and takes that from the hose.
     expect(mm(found(longer, 'hose-slack-minimum').value)).toBeCloseTo(25 - 10.8, 9);
