@@ -19,6 +19,20 @@ export default defineConfig({
     emptyOutDir: true,
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    rolldownOptions: {
+      output: {
+        // What seldom changes stays in the browser's cache when the workbench does.
+        codeSplitting: {
+          groups: [
+            {
+              name: 'screen',
+              test: /node_modules\/(react|react-dom|scheduler|react-aria|react-aria-components|react-stately|@react-|@internationalized|clsx)/,
+            },
+            { name: 'reader', test: /node_modules\/(yaml|zod)\// },
+          ],
+        },
+      },
+    },
   },
   worker: { format: 'es' },
 });

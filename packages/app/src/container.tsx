@@ -1,5 +1,5 @@
 import { AS_MEASURED, CORNERS, setupNames, worstFirst } from '@lastinch/core';
-import { lazy, Suspense, useCallback, useEffect } from 'react';
+import { lazy, Suspense, useCallback, useDeferredValue, useEffect, useMemo } from 'react';
 import type { Lane, LaneAnswer } from './answers.ts';
 import style from './container.module.css';
 import { isSaved } from './document/rig-document.ts';
@@ -9,12 +9,12 @@ import { StatusLine } from './parts/StatusLine.tsx';
 import { StepNav } from './parts/StepNav.tsx';
 import { TopBar } from './parts/TopBar.tsx';
 import { VerdictStrip } from './parts/VerdictStrip.tsx';
-import type { RideDesk } from './rides.ts';
+import type { RideDesk, Rides } from './rides.ts';
 import { stepOfAddress } from './session.ts';
 import { focusReading, MeasureStep } from './steps/measure/MeasureStep.tsx';
 import { placeOf } from './steps/measure/places.ts';
 import { stepStates } from './steps/step-states.ts';
-import { useStore } from './store.ts';
+import { sameMembers, useStore } from './store.ts';
 import type { Workbench } from './workbench.ts';
 
 const TravelStep = lazy(() => import('./steps/travel/TravelStep.tsx'));
@@ -114,9 +114,9 @@ function Setups({ workbench }: { readonly workbench: Workbench }) {
 function Steps({ workbench, desk }: { readonly workbench: Workbench; readonly desk: RideDesk }) {
   const document = useStore(workbench.document, (state) => state);
   const answers = useStore(workbench.answers, (state) => state);
-  const rides = useStore(desk.rides, (state) => state);
+  const course = useStore(desk.rides, ({ now, proposed }) => (proposed.answer ?? now.answer)?.course ?? null);
   const current = useStore(workbench.session, (session) => session.step);
-  return <StepNav steps={stepStates(document, answers, rides)} current={current} />;
+  return <StepNav steps={stepStates(document, answers, course)} current={current} />;
 }
 
 function Columns({ workbench }: { readonly workbench: Workbench }) {
@@ -138,24 +138,24 @@ function Verdicts(props: {
   readonly desk: RideDesk;
   readonly onReading: (key: string) => void;
 }) {
-  const answers = useStore(props.workbench.answers, (state) => state);
+  // The columns come first; the sentences may follow a frame later.
+  const answers = useDeferredValue(useStore(props.workbench.answers, (state) => state));
   const outdated = useStore(props.workbench.document, (state) => !state.rigIsCurrent);
-  const rides = useStore(props.desk.rides, (state) => state);
+  const rides = useStore(props.desk.rides, findingsOfRides, sameMembers);
   const system = useStore(props.workbench.session, (state) => state.system);
-  const findings = (lane: Lane) => {
-    const { check, setupId } = answers[lane];
-    const ride = rides[lane].answers?.setup === setupId ? (rides[lane].answer?.findings ?? []) : [];
-    return { setupId, findings: worstFirst([...(check?.findings ?? []), ...ride]) };
-  };
-  return (
-    <VerdictStrip
-      lanes={{ now: findings('now'), proposed: findings('proposed') }}
-      system={system}
-      outdated={outdated}
-      onReading={props.onReading}
-    />
-  );
+  const lanes = useMemo(() => {
+    const findings = (lane: Lane) => {
+      const { check, setupId } = answers[lane];
+      const ride = rides[lane]?.setup === setupId ? rides[lane].findings : [];
+      return { setupId, findings: worstFirst([...(check?.findings ?? []), ...ride]) };
+    };
+    return { now: findings('now'), proposed: findings('proposed') };
+  }, [answers, rides]);
+  return <VerdictStrip lanes={lanes} system={system} outdated={outdated} onReading={props.onReading} />;
 }
+
+/** The answers that hold the findings of both rides; how far a newer one is does not matter here. */
+const findingsOfRides = ({ now, proposed }: Rides) => ({ now: now.answer, proposed: proposed.answer });
 
 /** Leads to the field of a reading: in the Measure step, or in the proposal of the Travel step. */
 function leadTo(workbench: Workbench, key: string): void {

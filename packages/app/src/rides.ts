@@ -1,6 +1,6 @@
 import type { RideAnswer, RideRequest } from '@lastinch/core';
 import { LANES, type Lane, SEED } from './answers.ts';
-import type { RideHost } from './hosts/browser-worker.ts';
+import type { RideHost, RideOutcome } from './hosts/browser-worker.ts';
 import { createStore, type Store } from './store.ts';
 
 /** How the ride of one setup stands. Scope: session; a ride is never saved, it follows from the rig file. */
@@ -44,25 +44,24 @@ export function createRideDesk(host: RideHost): RideDesk {
 
   const run = async (lane: Lane, question: RideQuestion): Promise<void> => {
     put(lane, { status: 'riding', share: 0, message: '' });
-    for (const trials of [0, TRIALS]) {
-      const outcome = await host.ride(
-        lane,
-        { ...question, historyRate: HISTORY_RATE, trials, seed: SEED },
-        trials === 0 ? undefined : (share) => put(lane, { share }),
-      );
-      if (outcome.kind === 'stale' || asked[lane] !== question) return;
-      if (outcome.kind === 'broken') {
-        asked[lane] = null;
-        put(lane, { status: 'broken', message: outcome.message });
-        return;
-      }
-      put(lane, {
-        status: trials === 0 ? 'sharpening' : 'done',
-        answer: outcome.answer,
-        answers: question,
-        share: trials === 0 ? 0 : 1,
-      });
-    }
+    const ask = (trials: number, historyRate: number, onProgress?: (share: number) => void) =>
+      host.ride(lane, { ...question, historyRate, trials, seed: SEED }, onProgress);
+    /** True when the outcome is not, or no longer, what is wanted. */
+    const isOver = (outcome: RideOutcome): outcome is Exclude<RideOutcome, { kind: 'done' }> => {
+      if (outcome.kind === 'stale' || asked[lane] !== question) return true;
+      if (outcome.kind === 'done') return false;
+      asked[lane] = null;
+      put(lane, { status: 'broken', message: outcome.message });
+      return true;
+    };
+    const nominal = await ask(0, HISTORY_RATE);
+    if (isOver(nominal)) return;
+    put(lane, { status: 'sharpening', answer: nominal.answer, answers: question, share: 0 });
+    const sharpened = await ask(TRIALS, 0, (share) => put(lane, { share }));
+    if (isOver(sharpened)) return;
+    // The run is the same; the one that is shown already holds the histories.
+    const answer = { ...sharpened.answer, run: nominal.answer.run };
+    put(lane, { status: 'done', answer, answers: question, share: 1 });
   };
 
   return {

@@ -1,5 +1,5 @@
 import type { Rig } from '@lastinch/core';
-import { type Answers, answerFor, comparedSetups, FULL_TRIALS, NO_ANSWER, QUICK_TRIALS } from './answers.ts';
+import { type Answers, answersFor, comparedSetups, NO_ANSWER, QUICK_TRIALS } from './answers.ts';
 import {
   editDocument,
   leaveField,
@@ -50,7 +50,7 @@ export interface Workbench {
 }
 
 /** Pause in typing after which the figures are computed with all trials. */
-const SETTLE_MS = 350;
+const SETTLE_MS = 300;
 
 export function createWorkbench(start: OpenedFile): Workbench {
   const document = createStore(documentOf(start));
@@ -58,8 +58,8 @@ export function createWorkbench(start: OpenedFile): Workbench {
   const answers = createStore<Answers>({ now: NO_ANSWER, proposed: NO_ANSWER });
   const filing = createStore<Filing>({ home: start.home, busy: false, notice: null });
 
-  let asked: { rig: Rig; now: string; proposed: string } | null = null;
   let settling: ReturnType<typeof setTimeout> | undefined;
+  let asked: { rig: Rig; now: string; proposed: string } | null = null;
 
   /** Answers both setups at once with few trials, and with all of them when typing has paused. */
   const answer = (): void => {
@@ -68,14 +68,9 @@ export function createWorkbench(start: OpenedFile): Workbench {
     const pair = comparedSetups(rig, session.get());
     if (asked?.rig === rig && asked.now === pair.now && asked.proposed === pair.proposed) return;
     asked = { rig, ...pair };
-    const compute = (trials: number): void => {
-      const now = answerFor(rig, pair.now, trials);
-      const proposed = pair.proposed === pair.now ? now : answerFor(rig, pair.proposed, trials);
-      answers.set(() => ({ now, proposed }));
-    };
-    compute(QUICK_TRIALS);
+    answers.set(() => answersFor(rig, pair, QUICK_TRIALS));
     clearTimeout(settling);
-    settling = setTimeout(() => compute(FULL_TRIALS), SETTLE_MS);
+    settling = setTimeout(() => answers.set(() => answersFor(rig, pair)), SETTLE_MS);
   };
   document.subscribe(answer);
   session.subscribe(answer);

@@ -91,7 +91,11 @@ function understood(document: RigDocument): RigDocument {
   const text = document.history.text;
   const read = readRig(text, { file: document.fileName });
   const fields = keepUnchanged(document.fields, fieldsOf(text));
-  if (read.ok) return { ...document, fields, problems: [], rig: read.value, rigIsCurrent: true, refused: [] };
+  if (read.ok) {
+    const rig = read.value;
+    const rules = new Map(rig.assumptions.map(({ key, rule }) => [key, rule]));
+    return { ...document, fields, rules, problems: [], rig, rigIsCurrent: true, refused: [] };
+  }
   return { ...document, fields, problems: read.problems, rigIsCurrent: false, refused: [] };
 }
 

@@ -1,5 +1,5 @@
 /// <reference lib="webworker" />
-import { type FromWorker, rideRig, type ToWorker } from '@lastinch/core';
+import { type FromWorker, problemText, rideRig, type ToWorker } from '@lastinch/core';
 
 declare const self: DedicatedWorkerGlobalScope;
 
@@ -10,11 +10,12 @@ self.onmessage = (event: MessageEvent<ToWorker>): void => {
   try {
     const ridden = rideRig(request, (share: number) => say({ kind: 'progress', id, share }));
     if (!ridden.ok) {
-      say({ kind: 'broken', id, message: ridden.problems.map((problem) => problem.found).join('; ') });
+      say({ kind: 'broken', id, message: ridden.problems.map(problemText).join(' ') });
       return;
     }
     const history = ridden.value.run.history;
-    const buffers = history === null ? [] : [history.coordinates, history.crush, history.clearance];
+    const buffers =
+      history === null ? [] : Object.values(history).filter((part) => part instanceof Float64Array);
     say(
       { kind: 'ride-done', id, answer: ridden.value },
       buffers.map((array) => array.buffer as ArrayBuffer),

@@ -1,5 +1,6 @@
 import type { Finding, UnitSystem } from '@lastinch/core';
 import { findingText, readingName, remedyText } from '@lastinch/core';
+import { memo } from 'react';
 import { LANES, type Lane } from '../answers.ts';
 import { inAHundred, LANE_NAME, setupLabel } from './place-name.ts';
 import { SeverityMark } from './SeverityMark.tsx';
@@ -21,7 +22,7 @@ export interface VerdictStripProps {
 }
 
 /** What the model says about both setups, in sentences, each of which opens into its causes and remedies. */
-export function VerdictStrip(props: VerdictStripProps) {
+export const VerdictStrip = memo(function VerdictStrip(props: VerdictStripProps) {
   const same = props.lanes.now.setupId === props.lanes.proposed.setupId;
   const shown: readonly Lane[] = same ? ['now'] : [...LANES].reverse();
   return (
@@ -41,7 +42,7 @@ export function VerdictStrip(props: VerdictStripProps) {
       ))}
     </section>
   );
-}
+});
 
 function LaneVerdicts(
   props: LaneFindings & {

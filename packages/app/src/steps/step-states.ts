@@ -2,14 +2,17 @@ import { CORNERS } from '@lastinch/core';
 import type { Answers } from '../answers.ts';
 import type { RigDocument } from '../document/rig-document.ts';
 import type { StepLink } from '../parts/StepNav.tsx';
-import type { Rides } from '../rides.ts';
 
 /** How each step stands, in a few words for the navigation. Only steps that exist are listed. */
-export function stepStates(document: RigDocument, answers: Answers, rides: Rides): readonly StepLink[] {
+export function stepStates(
+  document: RigDocument,
+  answers: Answers,
+  riddenCourse: string | null,
+): readonly StepLink[] {
   return [
     { step: 'measure', title: 'Measure', state: measured(document) },
     { step: 'travel', title: 'Travel', state: travelled(answers) },
-    { step: 'ride', title: 'Ride', state: ridden(rides) },
+    { step: 'ride', title: 'Ride', state: riddenCourse ?? 'not ridden yet' },
   ];
 }
 
@@ -25,9 +28,4 @@ function travelled({ proposed }: Answers): string {
   if (columns === undefined) return 'no answer';
   const passed = CORNERS.filter((corner) => columns[corner].verdict === 'pass').length;
   return `${passed} of 4 proposed fit`;
-}
-
-function ridden({ now, proposed }: Rides): string {
-  const answer = proposed.answer ?? now.answer;
-  return answer === null ? 'not ridden yet' : answer.course;
 }

@@ -39,26 +39,34 @@ export function HistoryChart(props: {
   const width = useWidth(place);
   const chart = useRef<uPlot | null>(null);
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a new width only resizes, below; a new theme draws anew.
+  const known = width !== null && width > 0;
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another theme has other tones and is drawn anew.
   useEffect(() => {
-    if (place.current === null || width === null || width === 0) return;
+    const element = place.current;
+    if (element === null || !known) return;
     const drawn = new uPlot(
-      optionsOf(width, place.current, (time) => moment.set(() => time)),
-      dataOf(curves),
-      place.current,
+      optionsOf(element, (time) => moment.set(() => time)),
+      [[], [], []],
+      element,
     );
     chart.current = drawn;
-    const follow = (): void => {
-      drawn.setCursor({ left: drawn.valToPos(moment.get(), 'x'), top: 0 }, false);
-    };
-    follow();
+    const follow = (): void => drawn.setCursor({ left: drawn.valToPos(moment.get(), 'x'), top: 0 }, false);
     const stop = moment.subscribe(follow);
     return () => {
       stop();
       drawn.destroy();
       chart.current = null;
     };
-  }, [curves, moment, theme, width === null]);
+  }, [moment, theme, known]);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a chart that was made anew needs its data again.
+  useEffect(() => {
+    const drawn = chart.current;
+    if (drawn === null) return;
+    drawn.setData(dataOf(curves));
+    drawn.setCursor({ left: drawn.valToPos(moment.get(), 'x'), top: 0 }, false);
+  }, [curves, moment, theme, known]);
 
   useEffect(() => {
     if (width !== null && width > 0) chart.current?.setSize({ width, height: HEIGHT });
@@ -115,7 +123,7 @@ function dataOf(curves: HistoryCurves): uPlot.AlignedData {
   return [times, column('now'), column('proposed')];
 }
 
-function optionsOf(width: number, probe: HTMLElement, onPoint: (time: number) => void): uPlot.Options {
+function optionsOf(probe: HTMLElement, onPoint: (time: number) => void): uPlot.Options {
   const tone = toneReader(probe);
   const axis: uPlot.Axis = {
     stroke: tone('--ink-soft'),
@@ -126,7 +134,7 @@ function optionsOf(width: number, probe: HTMLElement, onPoint: (time: number) =>
   };
   const line: uPlot.Series = { points: { show: false } };
   return {
-    width,
+    width: probe.clientWidth,
     height: HEIGHT,
     legend: { show: false },
     padding: [8, 8, 0, 0],

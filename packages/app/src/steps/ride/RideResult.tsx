@@ -30,7 +30,8 @@ export interface RideResultProps {
 /** The ride as it is seen, as it is measured, and in figures. All three follow one moment. */
 export function RideResult(props: RideResultProps) {
   const { answers, corner, system, stale } = props;
-  const { now, proposed } = answers;
+  const now = answers.now?.run.history ?? null;
+  const proposed = answers.proposed?.run.history ?? null;
   const [moment] = useState(createMoment);
   const [playing, setPlaying] = useState(false);
   const [pace, setPace] = useState('0.5');

@@ -1,10 +1,12 @@
 import { LANES } from '../../answers.ts';
 import { LANE_NAME } from '../../parts/place-name.ts';
-import type { Rides } from '../../rides.ts';
+import type { RideDesk } from '../../rides.ts';
+import { useStore } from '../../store.ts';
 import style from './RideStep.module.css';
 
 /** Whether the rides are still being computed, and how far they are. */
-export function RideState({ rides }: { readonly rides: Rides }) {
+export function RideState({ desk }: { readonly desk: RideDesk }) {
+  const rides = useStore(desk.rides, (state) => state);
   const broken = LANES.filter((lane) => rides[lane].status === 'broken');
   const riding = LANES.some((lane) => rides[lane].status === 'riding');
   const sharpening = LANES.filter((lane) => rides[lane].status === 'sharpening');

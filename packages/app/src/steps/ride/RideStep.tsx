@@ -11,8 +11,8 @@ import { useEffect, useMemo } from 'react';
 import { LANES, type Lane } from '../../answers.ts';
 import { Choice } from '../../parts/Choice.tsx';
 import { TypedField } from '../../parts/TypedField.tsx';
-import type { LaneRide, RideDesk, RideQuestion } from '../../rides.ts';
-import { useStore } from '../../store.ts';
+import type { RideDesk, RideQuestion, Rides } from '../../rides.ts';
+import { sameMembers, useStore } from '../../store.ts';
 import type { Workbench } from '../../workbench.ts';
 import { speedText } from './curves.ts';
 import { RideResult } from './RideResult.tsx';
@@ -28,7 +28,8 @@ export default function RideStep(props: { readonly workbench: Workbench; readonl
   const rig = useStore(workbench.document, (state) => state.rig);
   const session = useStore(workbench.session, (state) => state);
   const answers = useStore(workbench.answers, (state) => state);
-  const rides = useStore(desk.rides, (state) => state);
+  // Progress comes many times a second and is nobody's business here.
+  const ridden = useStore(desk.rides, riddenIn, sameMembers);
 
   const course = rig === null ? null : courseOf(rig, session.course);
   const typedSpeed = session.speedText ?? (course === null ? '' : speedText(course.speed, session.system));
@@ -62,8 +63,10 @@ export default function RideStep(props: { readonly workbench: Workbench; readonl
       </div>
     );
 
-  const shown = shownAnswers(rides, course.id);
-  const stale = LANES.some((lane) => isStale(rides[lane], rig, answers[lane].setupId, course, speedValue));
+  const shown = shownAnswers(ridden, course.id);
+  const stale =
+    isStale(ridden.nowQuestion, rig, answers.now.setupId, course, speedValue) ||
+    isStale(ridden.proposedQuestion, rig, answers.proposed.setupId, course, speedValue);
   return (
     <div className={style.step}>
       <h2 className={style.title}>Ride</h2>
@@ -87,7 +90,7 @@ export default function RideStep(props: { readonly workbench: Workbench; readonl
             onLeave={() => undefined}
           />
         )}
-        <RideState rides={rides} />
+        <RideState desk={desk} />
       </div>
       <RideResult
         key={course.id}
@@ -117,28 +120,35 @@ function speedError(speed: ReturnType<typeof parseQuantity>, value: number | nul
   return value === null ? 'A ride needs a speed above zero.' : null;
 }
 
+/** Both answers and what they answer, without how far a newer one is. */
+const riddenIn = ({ now, proposed }: Rides) => ({
+  now: now.answer,
+  nowQuestion: now.answers,
+  proposed: proposed.answer,
+  proposedQuestion: proposed.answers,
+});
+
 /** Answers on the course in view; those of another course are not shown under its name. */
 function shownAnswers(
-  rides: Readonly<Record<Lane, LaneRide>>,
+  ridden: Readonly<Record<Lane, RideAnswer | null>>,
   course: string,
 ): Readonly<Record<Lane, RideAnswer | null>> {
-  const of = (lane: Lane): RideAnswer | null =>
-    rides[lane].answer?.course === course ? rides[lane].answer : null;
+  const of = (lane: Lane): RideAnswer | null => (ridden[lane]?.course === course ? ridden[lane] : null);
   return { now: of('now'), proposed: of('proposed') };
 }
 
 const isStale = (
-  ride: LaneRide,
+  question: RideQuestion | null,
   rig: Rig,
   setup: string,
   course: CourseSpec,
   speed: number | null,
 ): boolean =>
-  ride.answers !== null &&
-  (ride.answers.rig !== rig ||
-    ride.answers.setup !== setup ||
-    ride.answers.course !== course.shape ||
-    ride.answers.speed !== speed);
+  question !== null &&
+  (question.rig !== rig ||
+    question.setup !== setup ||
+    question.course !== course.shape ||
+    question.speed !== speed);
 
 /** The corner with the least clearance in either setup: where a person wants to look first. */
 function worstCorner(answers: Readonly<Record<Lane, RideAnswer | null>>): Corner {

@@ -4,14 +4,14 @@ import {
   type Dimension,
   formatValue,
   fromSi,
-  type RideAnswer,
+  type RideHistory,
   shownUnit,
   type UnitSystem,
 } from '@lastinch/core';
 import { LANES, type Lane } from '../../answers.ts';
 import type { HistoryCurves } from './HistoryChart.tsx';
 
-type Answers = Readonly<Record<Lane, RideAnswer | null>>;
+type Histories = Readonly<Record<Lane, RideHistory | null>>;
 
 interface Quantity {
   readonly id: string;
@@ -53,13 +53,13 @@ const QUANTITIES: readonly Quantity[] = [
 ];
 
 /** The four histories of one corner, in the units in which they are shown. */
-export function curvesOf(answers: Answers, corner: Corner, system: UnitSystem): readonly HistoryCurves[] {
-  const rate = LANES.map((lane) => answers[lane]?.run.history?.rate).find((found) => found !== undefined);
+export function curvesOf(histories: Histories, corner: Corner, system: UnitSystem): readonly HistoryCurves[] {
+  const rate = LANES.map((lane) => histories[lane]?.rate).find((found) => found !== undefined);
   if (rate === undefined) return [];
   return QUANTITIES.map(({ id, title, dimension, about, ofCorner }) => {
     const unit = shownUnit(dimension, system, 0);
     const shown = (lane: Lane): Float64Array | null => {
-      const history = answers[lane]?.run.history ?? null;
+      const history = histories[lane];
       if (history === null) return null;
       const index = CORNERS.indexOf(corner);
       const at = (k: number): number =>

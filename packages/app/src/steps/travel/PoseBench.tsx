@@ -23,6 +23,9 @@ import { reachOf, type SideWords, sideInWords, stopInWords } from './pose-words.
 
 const CELLS = ['stop', 'contact', 'droop'] as const;
 
+/** One step of the slider by arrow key [m]. Its ends are whole steps, so that ride height is one of them. */
+const STEP = 0.001;
+
 const LEVEL: Pose = { heave: 0, roll: 0 };
 
 /** Most roll of an axle that the slider goes to [rad]; beyond it the small-angle gaps mislead. */
@@ -73,10 +76,10 @@ export function PoseBench(props: { readonly answers: Answers; readonly system: U
           label="Droop to bump"
           min={-reach.droop}
           max={reach.bump}
-          step={0.001}
+          step={STEP}
           value={heave}
           valueText={heave === 0 ? 'ride height' : `${length(heave)} ${heave > 0 ? 'bump' : 'droop'}`}
-          onChange={(value) => setPose({ ...pose, heave: Math.abs(value) < 0.002 ? 0 : value })}
+          onChange={(value) => setPose({ ...pose, heave: Math.abs(value) < STEP / 2 ? 0 : value })}
         />
         <RangeField
           label="Roll of the axle"

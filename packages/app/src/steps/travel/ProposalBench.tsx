@@ -1,4 +1,5 @@
 import { ENDS, type End, type Rig } from '@lastinch/core';
+import { useState } from 'react';
 import { PlainButton } from '../../parts/PlainButton.tsx';
 import { END_NAME, setupLabel } from '../../parts/place-name.ts';
 import { useStore } from '../../store.ts';
@@ -36,7 +37,13 @@ export function ProposalBench({ workbench }: { readonly workbench: Workbench }) 
           {patch.notes === '' ? null : <p className={style.lead}>{patch.notes}</p>}
           <div className={style.ends}>
             {ENDS.map((end) => (
-              <PatchEnd key={end} workbench={workbench} rig={rig} setupId={proposed} end={end} />
+              <PatchEnd
+                key={`${proposed}.${end}`}
+                workbench={workbench}
+                rig={rig}
+                setupId={proposed}
+                end={end}
+              />
             ))}
           </div>
         </>
@@ -54,7 +61,9 @@ function PatchEnd(props: {
   const { workbench, rig, setupId, end } = props;
   const patch = rig.setups[setupId]?.[end] ?? {};
   const fields = patchFieldsOf(rig, end);
-  const inView = fields.filter(({ key }) => FIRST.has(key) || patch[key] !== undefined);
+  // Settled once: a field must not move away under the finger when what is typed becomes a change.
+  const [changed] = useState(() => new Set(Object.keys(patch)));
+  const inView = fields.filter(({ key }) => FIRST.has(key) || changed.has(key));
   const row = (field: PatchField) => (
     <PatchFieldRow
       key={field.key}

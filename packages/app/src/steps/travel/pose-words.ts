@@ -16,10 +16,13 @@ export function reachOf(
   const bump = sides.map((side) => least(side.contacts.map(({ left }) => left)));
   const droop = sides.map((side) => least(side.droop.map(({ left }) => left)));
   const upTo = (limits: readonly number[], usual: number): number =>
-    Math.max(LEAST, ...limits.map((limit) => (Number.isFinite(limit) ? limit : usual))) + BEYOND;
+    wholeMillimetres(
+      Math.max(LEAST, ...limits.map((limit) => (Number.isFinite(limit) ? limit : usual))) + BEYOND,
+    );
   return { bump: upTo(bump, 0.1), droop: upTo(droop, 0.1) };
 }
 
+const wholeMillimetres = (length: number): number => Math.ceil(1000 * length) / 1000;
 const least = (values: readonly number[]): number => Math.min(Number.POSITIVE_INFINITY, ...values);
 
 const DROOP_WORD = {

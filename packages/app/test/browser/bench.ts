@@ -1,0 +1,98 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { copyFileSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { browserPath } from '../../../../scripts/find-browser.ts';
+
+const HOUSE = join(import.meta.dirname, '../../../..');
+
+/** What a Chromium without a network and without a display needs. */
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+export const launch = (): Promise<Browser> => chromium.launch({ executablePath: browserPath(), args: FLAGS });
+
+/** A copy of the demo rig, served by the built command line as `lastinch open` does. */
+export interface Served {
+  readonly address: string;
+  readonly file: string;
+  readonly stop: () => void;
+}
+
+export async function serveDemo(): Promise<Served> {
+  const folder = mkdtempSync(join(tmpdir(), 'lastinch-app-'));
+  const file = join(folder, 'ochre.rig.yaml');
+  copyFileSync(join(HOUSE, 'examples/ochre/ochre.rig.yaml'), file);
+  const command = join(HOUSE, 'packages/cli/dist/lastinch.js');
+  const child = spawn(process.execPath, [command, 'open', file, '--no-open', '--port', '0']);
+  const address = await addressOf(child);
+  const stop = (): void => {
+    child.kill('SIGTERM');
+    rmSync(folder, { recursive: true, force: true });
+  };
+  return { address, file, stop };
+}
+
+function addressOf(child: ChildProcess): Promise<string> {
+  return new Promise((found, failed) => {
+    let said = '';
+    const listen = (part: Buffer): void => {
+      said += part.toString();
+      const address = /http:\/\/127\.0\.0\.1:\d+\//.exec(said)?.[0];
+      if (address !== undefined) found(address);
+    };
+    child.stdout?.on('data', listen);
+    child.stderr?.on('data', listen);
+    child.once('exit', (code) => failed(new Error(`lastinch open ended with ${code} and said:\n${said}`)));
+  });
+}
+
+/** A page on the workbench that keeps what it complained about and what it asked for. */
+export interface Opened {
+  readonly page: Page;
+  /** Errors and warnings of the console, refusals of the content policy among them. */
+  readonly complaints: readonly string[];
+  /** Addresses asked for outside of the server. */
+  readonly foreign: readonly string[];
+  readonly close: () => Promise<void>;
+}
+
+export async function openPage(
+  browser: Browser,
+  address: string,
+  view: { readonly width: number; readonly height: number } = { width: 1280, height: 900 },
+  step = 'measure',
+): Promise<Opened> {
+  const context = await browser.newContext({ viewport: view, locale: 'en-GB', timezoneId: 'UTC' });
+  const page = await context.newPage();
+  const complaints: string[] = [];
+  const foreign: string[] = [];
+  page.on('console', (message) => {
+    if (['error', 'warning'].includes(message.type())) complaints.push(message.text());
+  });
+  page.on('pageerror', (error) => complaints.push(error.message));
+  page.on('request', (request) => {
+    const url = request.url();
+    if (!url.startsWith(address) && !url.startsWith('blob:') && !url.startsWith('data:')) foreign.push(url);
+  });
+  await page.goto(`${address}#${step}`);
+  await page.getByRole('heading', { level: 2 }).first().waitFor();
+  return { page, complaints, foreign, close: () => context.close() };
+}
+
+/** The verdict word under one of the two compared setups. */
+export const verdictOf = (page: Page, lane: 'On the rig now' | 'Proposed') =>
+  page
+    .getByRole('region', { name: 'Setups compared' })
+    .locator(`[data-lane="${lane === 'Proposed' ? 'proposed' : 'now'}"] p`);
+
+/** The text field of one reading. */
+export const reading = (page: Page, key: string) => page.locator(`main input[name="${key}"]`);
