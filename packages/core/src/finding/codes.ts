@@ -84,6 +84,10 @@ export const FINDING_CODES = [
   'ride-left-validity',
   'ride-stop-past-table',
   'ride-harsh',
+  'exposure-seat',
+  'exposure-shocks',
+  'exposure-unknown',
+  'exposure-narrow',
 ] as const;
 export type FindingCode = (typeof FINDING_CODES)[number];
 

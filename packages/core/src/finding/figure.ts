@@ -15,6 +15,8 @@ export const DIMENSIONS = [
   'energy', // J
   'stiffnessOverSpeed', // s/m: rate factor of a stop or strap, force gain per speed
   'wavenumber', // cycles/m
+  'power', // W
+  'vibrationDose', // m/s^1.75
   'ratio', // 1
 ] as const;
 export type Dimension = (typeof DIMENSIONS)[number];

@@ -132,6 +132,9 @@ export const UNITS: Readonly<Record<Dimension, readonly Unit[]>> = {
     unit('cycles/m', 1, 1, 'cycle/m', '1/m', 'c/m'),
     unit('cycles/ft', 10_000, 3048, 'cycle/ft', '1/ft', 'c/ft'),
   ],
+  power: [unit('W', 1, 1, 'watt', 'watts'), unit('kW', 1000, 1)],
+  // The seven quarters are the fourth root of time: no other unit system is in use for it.
+  vibrationDose: [unit('m/s^1.75', 1, 1)],
   ratio: [unit('', 1, 1), unit('%', 1, 100, 'percent', 'pct')],
 };
 
@@ -152,6 +155,8 @@ export const EXAMPLES: Readonly<Record<Dimension, string>> = {
   energy: '900 ft·lb or 1220 J',
   stiffnessOverSpeed: '0.09 s/ft or 0.3 s/m',
   wavenumber: '0.03 cycles/ft or 0.1 cycles/m',
+  power: '6 W',
+  vibrationDose: '9.1 m/s^1.75',
   ratio: '0.94 ± 0.02 or 8 % ± 1 %',
 };
 

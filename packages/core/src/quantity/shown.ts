@@ -21,6 +21,8 @@ const SHOWN: Readonly<Record<UnitSystem, Readonly<Record<Dimension, string>>>> =
     energy: 'ft·lb',
     stiffnessOverSpeed: 's/ft',
     wavenumber: 'cycles/ft',
+    power: 'W',
+    vibrationDose: 'm/s^1.75',
     ratio: '',
   },
   metric: {
@@ -39,6 +41,8 @@ const SHOWN: Readonly<Record<UnitSystem, Readonly<Record<Dimension, string>>>> =
     energy: 'J',
     stiffnessOverSpeed: 's/m',
     wavenumber: 'cycles/m',
+    power: 'W',
+    vibrationDose: 'm/s^1.75',
     ratio: '',
   },
 };

@@ -3,13 +3,13 @@ import { UNITS, type Unit } from './dimension.ts';
 
 /**
  * One spelling for the many ways to type a compound unit: `lb-ft`, `lb ft`, `lb*ft`, `lb.ft` → `lb·ft`;
- * `m/s^2`, `m/s2` → `m/s²`; `in.` → `in`; `/m` → `1/m`.
+ * `m/s^2`, `m/s2` → `m/s²`; `in.` → `in`; `/m` → `1/m`. The point of `^1.75` stays.
  */
 const tidied = (name: string): string =>
   name
     .replace(/\.$/, '')
     .replace(/ ?\/ ?/g, '/')
-    .replace(/ ?[·*.-] ?| /g, '·')
+    .replace(/ ?(?:[·*-]|\.(?!\d)) ?| /g, '·')
     .replace(/\^?2/g, '²')
     .replace(/^\//, '1/');
 

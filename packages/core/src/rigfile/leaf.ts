@@ -39,6 +39,8 @@ const EXAMPLES: Readonly<Record<Dimension, readonly string[]>> = {
   energy: ['300 J'],
   stiffnessOverSpeed: ['0.2 s/m'],
   wavenumber: ['0.2 1/m'],
+  power: ['6 W'],
+  vibrationDose: ['9.1 m/s^1.75'],
   ratio: ['0.94 ± 0.02', '8 %'],
 };
 

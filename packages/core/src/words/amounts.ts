@@ -16,13 +16,25 @@ export const atMost = ({ value }: Figure, system: UnitSystem): string =>
   formatValue(Math.floor((value + NOTHING) / CUT[system]) * CUT[system], 'length', { system });
 
 /** A figure with its tolerance; the size alone where the sentence says the direction. */
-export const withTolerance = (figure: Figure, system: UnitSystem): string => formatFigure(figure, { system });
+export const withTolerance = (figure: Figure, system: UnitSystem, unit?: string): string =>
+  formatFigure(figure, { system, unit });
 export const sizeOf = (figure: Figure, system: UnitSystem): string =>
   formatFigure({ ...figure, value: Math.abs(figure.value) }, { system });
 
 /** A number without tolerance: choices, limits, speeds. */
 export const plain = (value: number, dimension: Dimension, system: UnitSystem): string =>
   formatValue(value, dimension, { system });
+
+const MINUTE = 60;
+const HOUR = 3600;
+const DAY = 24 * HOUR;
+
+/** `8.2 min ± 0.6`, `3.1 h ± 0.4`; a day has no more than a day. */
+export function durationOf(figure: Figure, system: UnitSystem): string {
+  if (figure.value >= DAY) return 'more than a day';
+  const unit = figure.value >= 2 * HOUR ? 'h' : figure.value >= 2 * MINUTE ? 'min' : 's';
+  return formatFigure(figure, { system, unit });
+}
 
 /** `35 %`. */
 export const percent = (share: number): string => `${Math.round(share * 100)} %`;

@@ -1,7 +1,7 @@
 import type { Figure } from '../finding/figure.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { UnitSystem } from '../quantity/quantity.ts';
-import { atLeast, atMost, inAHundred, percent, plain, sizeOf, withTolerance } from './amounts.ts';
+import { atLeast, atMost, durationOf, inAHundred, percent, plain, sizeOf, withTolerance } from './amounts.ts';
 
 /** The slots of a sentence, read from a finding. A missing one is said to be unknown and hides nothing. */
 export class Facts {
@@ -13,9 +13,9 @@ export class Facts {
     this.system = system;
   }
 
-  /** With tolerance. */
-  figure(name: string): string {
-    return this.#show(name, (figure) => withTolerance(figure, this.system));
+  /** With tolerance; `unit` where a standard counts in it, whatever the system. */
+  figure(name: string, unit?: string): string {
+    return this.#show(name, (figure) => withTolerance(figure, this.system, unit));
   }
 
   /** Without its sign, with tolerance: where the sentence says which way. */
@@ -26,6 +26,11 @@ export class Facts {
   /** Without tolerance: choices and limits. */
   plain(name: string): string {
     return this.#show(name, ({ value, dimension }) => plain(value, dimension, this.system));
+  }
+
+  /** A time in the unit that suits its size, with tolerance; beyond a day only that it is. */
+  duration(name: string): string {
+    return this.#show(name, (figure) => durationOf(figure, this.system));
   }
 
   /** To two digits: a half-width or a spread by itself. */

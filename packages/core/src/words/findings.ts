@@ -2,6 +2,7 @@ import type { FindingCode } from '../finding/codes.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { Place } from '../finding/place.ts';
 import type { UnitSystem } from '../quantity/quantity.ts';
+import { EXPOSURE_PHRASES } from './exposure-findings.ts';
 import { Facts, type Phrase } from './facts.ts';
 import { PLACE_NAMES } from './places.ts';
 import { readingName } from './readings.ts';
@@ -36,6 +37,7 @@ const limitName = (id: string): string => DROOP_LIMITS[id] ?? id;
 
 const PHRASES: Readonly<Record<FindingCode, Phrase>> = {
   ...RIDE_PHRASES,
+  ...EXPOSURE_PHRASES,
   'travel-pass': (say) =>
     `pass: ${say.figure('spare')} to spare when the stop is fully crushed, over all that must stay free; nearest is ${say.text('contact')}.`,
   'travel-not-proven': (say) =>

@@ -58,6 +58,8 @@ const IN_MATHJS: Readonly<
   },
   energy: { si: 'J', units: { ft·lb: 'ft lbf', J: 'J', kJ: 'kJ', in·lb: 'in lbf' } },
   stiffnessOverSpeed: { si: 's/m', units: { 's/m': 's/m', 's/ft': 's/ft', 's/in': 's/in', 's/mm': 's/mm' } },
+  power: { si: 'W', units: { W: 'W', kW: 'kW' } },
+  vibrationDose: { si: 'm/s^1.75', units: { 'm/s^1.75': 'm/s^1.75' } },
   wavenumber: { si: 'm^-1', units: { 'cycles/m': 'm^-1', 'cycles/ft': 'ft^-1' } },
 };
 

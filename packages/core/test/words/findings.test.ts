@@ -69,6 +69,17 @@ const FACTS: Finding['facts'] = {
   time: figure(3.2, 0, 'time'),
   force: figure(9200, 800, 'force'),
   acceleration: figure(29.4, 2, 'acceleration'),
+  rms: figure(1.4, 0.2, 'acceleration'),
+  peak: figure(21, 2, 'acceleration'),
+  dose: figure(7.4, 0.6, 'vibrationDose'),
+  crestFactor: figure(11, 1, 'ratio'),
+  timeToAction: figure(3673, 400, 'time'),
+  timeToLimit: figure(19_430, 2000, 'time'),
+  duration: figure(1.2, 0, 'time'),
+  rightUpTo: figure(40, 0, 'frequency'),
+  samples: figure(200, 0, 'frequency'),
+  comfort: 'uncomfortable, very',
+  reason: 'record-short',
 };
 
 const finding = (code: FindingCode, rest: Partial<Finding> = {}): Finding => ({
