@@ -15,6 +15,7 @@ export const DIMENSIONS = [
   'energy', // J
   'stiffnessOverSpeed', // s/m: rate factor of a stop or strap, force gain per speed
   'wavenumber', // cycles/m
+  'roughness', // m³: spectral density of a road's height, m² in each cycle/m
   'power', // W
   'vibrationDose', // m/s^1.75
   'ratio', // 1

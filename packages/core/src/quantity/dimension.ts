@@ -135,6 +135,7 @@ export const UNITS: Readonly<Record<Dimension, readonly Unit[]>> = {
   power: [unit('W', 1, 1, 'watt', 'watts'), unit('kW', 1000, 1)],
   // The seven quarters are the fourth root of time: no other unit system is in use for it.
   vibrationDose: [unit('m/s^1.75', 1, 1)],
+  roughness: [unit('cm³', 1, 1e6), unit('m³', 1, 1), unit('in²·ft', INCH ** 2 * FOOT, 1)],
   ratio: [unit('', 1, 1), unit('%', 1, 100, 'percent', 'pct')],
 };
 
@@ -157,6 +158,7 @@ export const EXAMPLES: Readonly<Record<Dimension, string>> = {
   wavenumber: '0.03 cycles/ft or 0.1 cycles/m',
   power: '6 W',
   vibrationDose: '9.1 m/s^1.75',
+  roughness: '256 cm³',
   ratio: '0.94 ± 0.02 or 8 % ± 1 %',
 };
 

@@ -34,9 +34,9 @@ const inPlainCharacters = (text: string): string =>
     .replaceAll("''", '"')
     .replace(/\+ ?\/ ?-|\+-/g, '±');
 
-// A unit is a row of letter groups, each perhaps squared (or the 1.75 of a vibration dose), joined by a dot, a blank, a dash or a slash; `1/m` begins
-// with its slash. A 2 is an exponent only when nothing but the end of the unit follows: `m/s2`, not `1ft2in`.
-const LETTERS = String.raw`\(?[a-z°]+(?:²|\^2|\^1\.75|2(?![\d/.,a-z'"]))?\)?`;
+// A unit is a row of letter groups, each perhaps squared or cubed (or the 1.75 of a vibration dose), joined by a dot,
+// a blank, a dash or a slash; `1/m` begins with its slash. A 2 or 3 is an exponent only when nothing but the end of the unit follows: `m/s2`, not `1ft2in`.
+const LETTERS = String.raw`\(?[a-z°]+(?:[²³]|\^[23]|\^1\.75|[23](?![\d/.,a-z'"]))?\)?`;
 const UNIT = String.raw`(?:1? ?/ ?)?${LETTERS}(?:(?: ?[·*./-] ?| )${LETTERS})*\.?|[%'"]`;
 const NUMBER = String.raw`(?:\d[\d.,]*|[.,]\d[\d.,]*)(?:e[+-]?\d+)?`;
 

@@ -3,7 +3,7 @@ import { UNITS, type Unit } from './dimension.ts';
 
 /**
  * One spelling for the many ways to type a compound unit: `lb-ft`, `lb ft`, `lb*ft`, `lb.ft` → `lb·ft`;
- * `m/s^2`, `m/s2` → `m/s²`; `in.` → `in`; `/m` → `1/m`. The point of `^1.75` stays.
+ * `m/s^2`, `m/s2` → `m/s²`, `cm3` → `cm³`; `in.` → `in`; `/m` → `1/m`. The point of `^1.75` stays.
  */
 const tidied = (name: string): string =>
   name
@@ -11,6 +11,7 @@ const tidied = (name: string): string =>
     .replace(/ ?\/ ?/g, '/')
     .replace(/ ?(?:[·*-]|\.(?!\d)) ?| /g, '·')
     .replace(/\^?2/g, '²')
+    .replace(/\^?3/g, '³')
     .replace(/^\//, '1/');
 
 const spellings = (unit: Unit): readonly string[] => [unit.name, ...unit.also];

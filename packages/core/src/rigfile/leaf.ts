@@ -41,6 +41,7 @@ const EXAMPLES: Readonly<Record<Dimension, readonly string[]>> = {
   wavenumber: ['0.2 1/m'],
   power: ['6 W'],
   vibrationDose: ['9.1 m/s^1.75'],
+  roughness: ['256 cm^3'],
   ratio: ['0.94 ± 0.02', '8 %'],
 };
 

@@ -60,6 +60,7 @@ const IN_MATHJS: Readonly<
   stiffnessOverSpeed: { si: 's/m', units: { 's/m': 's/m', 's/ft': 's/ft', 's/in': 's/in', 's/mm': 's/mm' } },
   power: { si: 'W', units: { W: 'W', kW: 'kW' } },
   vibrationDose: { si: 'm/s^1.75', units: { 'm/s^1.75': 'm/s^1.75' } },
+  roughness: { si: 'm^3', units: { 'cm³': 'cm^3', 'm³': 'm^3', 'in²·ft': 'in^2 ft' } },
   wavenumber: { si: 'm^-1', units: { 'cycles/m': 'm^-1', 'cycles/ft': 'ft^-1' } },
 };
 

@@ -149,6 +149,7 @@ describe('the other kinds', () => {
     ['900 ft·lb ± 40', 'energy', '900 ft·lb ± 40', '1220 J ± 55'],
     ['0.3 s/m ± 0.1', 'stiffnessOverSpeed', '0.091 s/ft ± 0.031', '0.30 s/m ± 0.10'],
     ['0.1 cycles/m ± 0.01', 'wavenumber', '0.0305 cycles/ft ± 0.0031', '0.100 cycles/m ± 0.010'],
+    ['256 cm³ ± 20', 'roughness', '256 cm³ ± 20', '256 cm³ ± 20'],
     ['0.94 ± 0.02', 'ratio', '0.940 ± 0.020', '0.940 ± 0.020'],
   ] as const)(
     'typed as %s (%s) are written %s in the shop and %s in metric',
