@@ -1,5 +1,5 @@
 import type { UnitSystem } from '@lastinch/core';
-import { useId } from 'react';
+import { useId, useRef } from 'react';
 import type { Theme } from '../session.ts';
 import { PlainButton } from './PlainButton.tsx';
 import { Segments } from './Segments.tsx';
@@ -28,6 +28,12 @@ export interface TopBarProps {
 /** Whose rig this is, whether it is saved, and what can be done with the file. */
 export function TopBar(props: TopBarProps) {
   const more = useId();
+  const popover = useRef<HTMLDivElement>(null);
+  /** The list closes when something in it has been chosen. */
+  const then = (command: () => void) => () => {
+    popover.current?.hidePopover();
+    command();
+  };
   return (
     <header className={style.bar}>
       <div className={style.rig}>
@@ -68,9 +74,9 @@ export function TopBar(props: TopBarProps) {
           More
         </button>
       </div>
-      <div id={more} popover="auto" className={style.more}>
-        <PlainButton onPress={props.onOpen}>Open a rig file…</PlainButton>
-        <PlainButton isDisabled={props.busy} onPress={props.onSaveElsewhere}>
+      <div ref={popover} id={more} popover="auto" className={style.more}>
+        <PlainButton onPress={then(props.onOpen)}>Open a rig file…</PlainButton>
+        <PlainButton isDisabled={props.busy} onPress={then(props.onSaveElsewhere)}>
           Save a copy…
         </PlainButton>
         <Segments

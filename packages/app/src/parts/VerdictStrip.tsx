@@ -40,6 +40,10 @@ export const VerdictStrip = memo(function VerdictStrip(props: VerdictStripProps)
           onReading={props.onReading}
         />
       ))}
+      <p className={style.caution}>
+        Advice from your readings, not a certificate. Never under a rig on a jack alone. Brakes, steering,
+        welds and raised vehicles: a qualified person, under your local rules.
+      </p>
     </section>
   );
 });

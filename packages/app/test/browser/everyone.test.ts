@@ -1,10 +1,7 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { launch, openPage, reading, type Served, serveDemo, verdictOf } from './bench.ts';
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 interface AxeReport {
   readonly violations: readonly {
@@ -14,7 +11,7 @@ interface AxeReport {
 }
 
 async function faultsOf(page: Page): Promise<readonly string[]> {
-  await page.evaluate(AXE);
+  await page.evaluate(axe.source);
   const report = await page.evaluate(() =>
     (window as unknown as { axe: { run(): Promise<AxeReport> } }).axe.run(),
   );

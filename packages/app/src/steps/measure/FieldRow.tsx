@@ -64,7 +64,7 @@ export const FieldRow = memo(function FieldRow(props: FieldRowProps) {
         <div className={style.inside}>
           <p>{field.about}.</p>
           {rule === null ? null : <RuleWords rule={rule} reading={field.reading} fieldKey={key} />}
-          <WhyItMatters workbench={workbench} fieldKey={key} />
+          {field.path[0] === 'courses' ? null : <WhyItMatters workbench={workbench} fieldKey={key} />}
           {sides === null ? null : (
             <button
               type="button"

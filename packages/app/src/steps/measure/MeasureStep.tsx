@@ -1,4 +1,5 @@
-import type { AssumptionRule, UnitSystem } from '@lastinch/core';
+import type { AssumptionRule, Rig, UnitSystem } from '@lastinch/core';
+import { useMemo } from 'react';
 import { END_NAME } from '../../parts/place-name.ts';
 import { Segments } from '../../parts/Segments.tsx';
 import { useStore } from '../../store.ts';
@@ -17,7 +18,9 @@ export function MeasureStep({ workbench }: { readonly workbench: Workbench }) {
   const system = useStore(workbench.session, (state) => state.system);
   const fields = useStore(workbench.document, (state) => state.fields);
   const rules = useStore(workbench.document, (state) => state.rules);
-  const groups = groupsOf(fields, place)
+  const rig = useStore(workbench.document, (state) => state.rig);
+  const names = useMemo(() => contactNamesOf(rig, place), [rig, place]);
+  const groups = groupsOf(fields, place, names)
     .map((group) => (onlyOpen ? openOnly(group) : group))
     .filter((group) => group.fields.length > 0);
   return (
@@ -72,6 +75,14 @@ export function MeasureStep({ workbench }: { readonly workbench: Workbench }) {
   );
 }
 
+const NO_NAMES: ReadonlyMap<string, string> = new Map();
+
+/** What the owner calls the contacts of an end; the key stands where he gave no name. */
+function contactNamesOf(rig: Rig | null, place: MeasurePlace): ReadonlyMap<string, string> {
+  if (rig === null || (place !== 'front' && place !== 'rear')) return NO_NAMES;
+  return new Map(rig[place].contacts.map(({ id, name }) => [id, name]));
+}
+
 const openOnly = (group: FieldGroup): FieldGroup => ({
   ...group,
   absent: false,
@@ -79,7 +90,7 @@ const openOnly = (group: FieldGroup): FieldGroup => ({
 });
 
 const openCount = (fields: Parameters<typeof groupsOf>[0], place: MeasurePlace): number =>
-  groupsOf(fields, place).reduce((sum, group) => sum + openOnly(group).fields.length, 0);
+  groupsOf(fields, place, NO_NAMES).reduce((sum, group) => sum + openOnly(group).fields.length, 0);
 
 function Group(props: {
   readonly group: FieldGroup;

@@ -65,14 +65,20 @@ const HEADINGS: Readonly<Record<string, Heading>> = {
 const OPTIONAL = new Set(['strap', 'hose', 'shaft', 'witness']);
 
 /** The groups of one place, in the order in which they are worked through. */
-export function groupsOf(fields: readonly FieldState[], place: MeasurePlace): readonly FieldGroup[] {
+export function groupsOf(
+  fields: readonly FieldState[],
+  place: MeasurePlace,
+  contactNames: ReadonlyMap<string, string>,
+): readonly FieldGroup[] {
   const groups = new Map<string, FieldState[]>();
   for (const field of fields) {
     if (placeOf(field.path.join('.')) !== place) continue;
     const id = groupIdOf(field.path);
     groups.set(id, [...(groups.get(id) ?? []), field]);
   }
-  return [...groups].map(([id, of]) => groupFrom(id, of)).sort((a, b) => rank(a.id) - rank(b.id));
+  return [...groups]
+    .map(([id, of]) => groupFrom(id, of, contactNames))
+    .sort((a, b) => rank(a.id) - rank(b.id));
 }
 
 /** `weights`, `contacts.sump`, `stop`, `parts.stops.soft`. */
@@ -85,7 +91,11 @@ function groupIdOf(path: readonly string[]): string {
   return path.length === 2 ? 'frame' : second;
 }
 
-function groupFrom(id: string, fields: readonly FieldState[]): FieldGroup {
+function groupFrom(
+  id: string,
+  fields: readonly FieldState[],
+  contactNames: ReadonlyMap<string, string>,
+): FieldGroup {
   const absent = OPTIONAL.has(id) && fields.every(({ typed }) => typed === null);
   const named = id.split('.').at(-1) ?? id;
   if (id.startsWith('contacts.'))
@@ -93,7 +103,7 @@ function groupFrom(id: string, fields: readonly FieldState[]): FieldGroup {
       id,
       fields,
       absent,
-      title: `Contact: ${named}`,
+      title: `Contact: ${contactNames.get(named) ?? named}`,
       about: 'Metal meets metal here when all else is used up.',
     };
   if (id.startsWith('parts.stops.'))
@@ -147,6 +157,17 @@ const LABELS: Readonly<Record<string, string>> = {
   pressure: 'Pressure',
   radius: 'Loaded radius',
   clay: 'Thinnest clay',
+  speed: 'Speed',
+  height: 'Height',
+  spacing: 'Crest to crest',
+  start: 'Flat run before it',
+  rightPhase: 'Lag of the right track',
+  n: 'Waves per length',
+  common: 'Height, both sides',
+  commonPhase: 'Phase, both sides',
+  own: 'Height, each side',
+  leftPhase: 'Phase, left',
+  fadeIn: 'Fades in over',
   left: 'Left',
   right: 'Right',
 };
@@ -159,6 +180,8 @@ export function labelOf(path: readonly string[]): string {
     const of = LABELS[path.at(-2) ?? ''];
     return of === undefined ? (LABELS[last] ?? last) : `${of}, ${last}`;
   }
+  if (path.at(-3) === 'waves')
+    return `Wave ${Number(path.at(-2)) + 1}: ${(LABELS[last] ?? last).toLowerCase()}`;
   if (path.at(-2) === 'passes') return `Marker, pass ${Number(last) + 1}`;
   return LABELS[last] ?? last;
 }

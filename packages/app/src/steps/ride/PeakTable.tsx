@@ -24,8 +24,8 @@ export function PeakTable(props: {
           'Stop crush',
           'Clearance',
           'Stop force',
-          'Stop, metal, droop hit',
-          'Tyre in the air',
+          'Hits: stop, metal, droop',
+          'In the air',
         ]}
         rows={CORNERS.map((corner) => ({
           head: CORNER_NAME[corner],
@@ -35,7 +35,7 @@ export function PeakTable(props: {
             pair('force', ({ corners }) => say(corners[corner].peakStopForce)),
             pair('contacts', ({ run }) => {
               const { stop, metal, droop } = run.corners[corner].contacts;
-              return `${stop} × ${metal} × ${droop} ×`;
+              return `${stop}, ${metal}, ${droop}`;
             }),
             pair('air', ({ corners }) => percent(corners[corner].airborneShare)),
           ],

@@ -14,6 +14,7 @@ import { TypedField } from '../../parts/TypedField.tsx';
 import type { RideDesk, RideQuestion, Rides } from '../../rides.ts';
 import { sameMembers, useStore } from '../../store.ts';
 import type { Workbench } from '../../workbench.ts';
+import { CourseFields } from './CourseFields.tsx';
 import { speedText } from './curves.ts';
 import { RideResult } from './RideResult.tsx';
 import { RideState } from './RideState.tsx';
@@ -92,6 +93,7 @@ export default function RideStep(props: { readonly workbench: Workbench; readonl
         )}
         <RideState desk={desk} />
       </div>
+      <CourseFields workbench={workbench} course={course.id} system={session.system} />
       <RideResult
         key={course.id}
         course={course}
