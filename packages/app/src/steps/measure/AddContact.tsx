@@ -2,6 +2,7 @@ import type { End } from '@lastinch/core';
 import { useId, useState } from 'react';
 import { PlainButton } from '../../parts/PlainButton.tsx';
 import type { Workbench } from '../../workbench.ts';
+import { keyOf } from './contact-key.ts';
 import style from './MeasureStep.module.css';
 
 /** Another place where something may hit. The first contact is the least of a list, so the list must be long enough. */
@@ -47,11 +48,3 @@ export function AddContact(props: {
     </form>
   );
 }
-
-/** A key of the rig file out of a name: letters, digits and hyphens. */
-export const keyOf = (name: string): string =>
-  name
-    .trim()
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-+|-+$/g, '');

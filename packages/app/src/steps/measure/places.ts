@@ -183,5 +183,11 @@ export function labelOf(path: readonly string[]): string {
   if (path.at(-3) === 'waves')
     return `Wave ${Number(path.at(-2)) + 1}: ${(LABELS[last] ?? last).toLowerCase()}`;
   if (path.at(-2) === 'passes') return `Marker, pass ${Number(last) + 1}`;
-  return LABELS[last] ?? last;
+  return LABELS[last] ?? spelledOut(last);
 }
+
+/** `bracketForce` → `Bracket force`: a reading that is new to the file still has a name here. */
+const spelledOut = (key: string): string => {
+  const words = key.replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`);
+  return words.charAt(0).toUpperCase() + words.slice(1);
+};
