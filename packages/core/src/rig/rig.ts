@@ -136,6 +136,10 @@ export interface Limits {
   readonly reserve: Reading;
   /** Peak body acceleration above rest that he accepts [m/s²]. */
   readonly bodyAcceleration: Reading;
+  /** Force of stop and metal together on one corner of the frame that he accepts [N]; null when he gave none. */
+  readonly bracketForce: Reading | null;
+  /** Least share of the time that each tyre must carry, 0…1; null when he gave none. */
+  readonly tyreContact: Reading | null;
 }
 
 /** Spare parts on the shelf that setups may name. */

@@ -77,6 +77,8 @@ export function buildRig(document: RigDocument, typed: TypedQuantities, readBesi
         { dimension: 'acceleration', tool: 'choice' },
         USUAL.bodyAcceleration,
       ),
+      bracketForce: gaps.typedReading('limits.bracketForce', { dimension: 'force', tool: 'choice' }),
+      tyreContact: typedShare(gaps, 'limits.tyreContact'),
     },
     assumptions: gaps.assumptions,
   };
@@ -88,4 +90,17 @@ export function buildRig(document: RigDocument, typed: TypedQuantities, readBesi
     );
   }
   return { rig: deepFreeze(rig), problems: gaps.problems, readings: gaps.readings };
+}
+
+/** A part of a whole that its owner chose, or null. */
+function typedShare(gaps: Gaps, key: string): Reading | null {
+  const share = gaps.typedReading(key, { dimension: 'ratio', tool: 'choice' });
+  if (share !== null && share.value > 1)
+    gaps.problems.push({
+      code: 'quantity-out-of-range',
+      where: whereOf(gaps.document, key),
+      found: share.text,
+      accepted: 'a share of the time, up to 100 %',
+    });
+  return share;
 }

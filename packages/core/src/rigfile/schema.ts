@@ -202,6 +202,11 @@ export const rigFileSchema = z.strictObject({
     .strictObject({
       reserve: kept('Clearance that must be left on the worst hit'),
       bodyAcceleration: quantity('acceleration', 'Peak body acceleration above rest that is accepted'),
+      bracketForce: quantity(
+        'force',
+        'Peak force of stop and metal on one corner of the frame that is accepted',
+      ),
+      tyreContact: quantity('ratio', 'Least share of the time that each tyre must carry'),
     })
     .nullish(),
 });

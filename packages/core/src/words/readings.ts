@@ -107,6 +107,8 @@ const NAMES: readonly (readonly [string, Name])[] = [
   ['measured.pitchInertia', () => 'pitch inertia of the body'],
   ['limits.reserve', () => 'clearance reserve'],
   ['limits.bodyAcceleration', () => 'accepted body acceleration'],
+  ['limits.bracketForce', () => 'accepted force on one corner of the frame'],
+  ['limits.tyreContact', () => 'accepted share of time with a tyre on the ground'],
   ...ends.flatMap((end): (readonly [string, Name])[] => [
     ...Object.entries(END_PARTS).map(
       ([part, name]) => [`${end}.${part}`, (side = '') => `${end} ${name}${side}`] as const,
