@@ -15,6 +15,7 @@ import { focusReading, MeasureStep } from './steps/measure/MeasureStep.tsx';
 import { placeOf } from './steps/measure/places.ts';
 import { stepStates } from './steps/step-states.ts';
 import { sameMembers, useStore } from './store.ts';
+import { useUnits } from './use-units.ts';
 import type { Workbench } from './workbench.ts';
 
 const TravelStep = lazy(() => import('./steps/travel/TravelStep.tsx'));
@@ -64,7 +65,8 @@ export function Container(props: { readonly workbench: Workbench; readonly desk:
 
 function Head({ workbench }: { readonly workbench: Workbench }) {
   const document = useStore(workbench.document, (state) => state);
-  const { system, theme } = useStore(workbench.session, (state) => state);
+  const system = useUnits(workbench);
+  const theme = useStore(workbench.session, (state) => state.theme);
   const filing = useStore(workbench.filing, (state) => state);
   return (
     <>
@@ -122,7 +124,7 @@ function Steps({ workbench, desk }: { readonly workbench: Workbench; readonly de
 function Columns({ workbench }: { readonly workbench: Workbench }) {
   const now = useStore(workbench.answers, (state) => state.now.check);
   const proposed = useStore(workbench.answers, (state) => state.proposed.check);
-  const system = useStore(workbench.session, (state) => state.system);
+  const system = useUnits(workbench);
   return (
     <section className={style.columns} aria-labelledby="columns-title">
       <h2 className={style.columnsTitle} id="columns-title">
@@ -142,7 +144,7 @@ function Verdicts(props: {
   const answers = useDeferredValue(useStore(props.workbench.answers, (state) => state));
   const outdated = useStore(props.workbench.document, (state) => !state.rigIsCurrent);
   const rides = useStore(props.desk.rides, findingsOfRides, sameMembers);
-  const system = useStore(props.workbench.session, (state) => state.system);
+  const system = useUnits(props.workbench);
   const lanes = useMemo(() => {
     const findings = (lane: Lane) => {
       const { check, setupId } = answers[lane];

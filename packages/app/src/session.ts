@@ -12,7 +12,8 @@ export interface Session {
   /** Setup that is on the rig now, and the one proposed. Null: take the first that fits. */
   readonly now: string | null;
   readonly proposed: string | null;
-  readonly system: UnitSystem;
+  /** Units of figures. Null: those in which the owner typed his readings. */
+  readonly system: UnitSystem | null;
   readonly theme: Theme;
   /** Page of the Measure step, and whether it shows only what is still to measure. */
   readonly place: MeasurePlace;
@@ -32,7 +33,7 @@ export function startSession(): Session {
     step: stepOfAddress() ?? 'measure',
     now: null,
     proposed: null,
-    system: kept.system === 'metric' ? 'metric' : 'shop',
+    system: kept.system === 'metric' || kept.system === 'shop' ? kept.system : null,
     theme: kept.theme === 'light' || kept.theme === 'dark' ? kept.theme : 'auto',
     place: 'front',
     onlyOpen: false,

@@ -52,6 +52,7 @@ export type { Setup, SetupEnd } from './rig/setup.ts';
 export { AS_MEASURED } from './rig/setup.ts';
 export type { EndPatch, SetupPatch } from './rig/setup-patch.ts';
 export { resolveSetup, setupNames } from './rig/setup-resolve.ts';
+export { unitsOfRig } from './rig/units-of-rig.ts';
 
 // --- Statics and travel ---
 

@@ -7,6 +7,7 @@ import {
   good,
   type Result,
   type Rig,
+  unitsOfRig,
 } from '@lastinch/core';
 import { type ExitCode, knownSetups, readRigFile, refuse, unitsAsked } from '../asked.ts';
 import { writeJson, writeLines } from '../hosts/output.ts';
@@ -14,7 +15,6 @@ import { checkJson } from '../json/check-json.ts';
 import { exitFor } from '../json/severity.ts';
 import { checkPage } from '../terminal/check-page.ts';
 import { paperFor } from '../terminal/paper.ts';
-import { unitsOfRig } from '../units-of-rig.ts';
 
 export interface CheckOptions {
   readonly setup?: string;

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { AS_MEASURED, bad, checkRig, good, type Result } from '@lastinch/core';
+import { AS_MEASURED, bad, checkRig, good, type Result, unitsOfRig } from '@lastinch/core';
 import { type ExitCode, readRigFile, refuse } from '../asked.ts';
 import { showInBrowser } from '../hosts/browser.ts';
 import { writeLines } from '../hosts/output.ts';
@@ -9,7 +9,6 @@ import { type ServedWorkbench, serveWorkbench } from '../hosts/workbench-server.
 import { checkPage } from '../terminal/check-page.ts';
 import { paperFor } from '../terminal/paper.ts';
 import { setupLines } from '../terminal/setup-lines.ts';
-import { unitsOfRig } from '../units-of-rig.ts';
 
 export interface OpenOptions {
   readonly port?: string;

@@ -7,6 +7,7 @@ import {
   type RideAnswer,
   type Rig,
   rideRig,
+  unitsOfRig,
 } from '@lastinch/core';
 import {
   type ExitCode,
@@ -23,7 +24,6 @@ import { rideJson } from '../json/ride-json.ts';
 import { exitFor } from '../json/severity.ts';
 import { paperFor } from '../terminal/paper.ts';
 import { ridePage } from '../terminal/ride-page.ts';
-import { unitsOfRig } from '../units-of-rig.ts';
 
 export interface RideOptions {
   readonly course: string;

@@ -3,6 +3,7 @@ import { useMemo } from 'react';
 import { END_NAME } from '../../parts/place-name.ts';
 import { Segments } from '../../parts/Segments.tsx';
 import { useStore } from '../../store.ts';
+import { useUnits } from '../../use-units.ts';
 import type { Workbench } from '../../workbench.ts';
 import { AddContact } from './AddContact.tsx';
 import { FieldRow } from './FieldRow.tsx';
@@ -15,7 +16,7 @@ import { RigText } from './RigText.tsx';
 export function MeasureStep({ workbench }: { readonly workbench: Workbench }) {
   const place = useStore(workbench.session, (state) => state.place);
   const onlyOpen = useStore(workbench.session, (state) => state.onlyOpen);
-  const system = useStore(workbench.session, (state) => state.system);
+  const system = useUnits(workbench);
   const fields = useStore(workbench.document, (state) => state.fields);
   const rules = useStore(workbench.document, (state) => state.rules);
   const rig = useStore(workbench.document, (state) => state.rig);

@@ -7,15 +7,16 @@ import {
   type RideAnswer,
   type Rig,
 } from '@lastinch/core';
+import type { FieldState } from '@lastinch/core/rigfile';
 import { useEffect, useMemo } from 'react';
 import { LANES, type Lane } from '../../answers.ts';
 import { Choice } from '../../parts/Choice.tsx';
 import { TypedField } from '../../parts/TypedField.tsx';
 import type { RideDesk, RideQuestion, Rides } from '../../rides.ts';
 import { sameMembers, useStore } from '../../store.ts';
+import { useUnits } from '../../use-units.ts';
 import type { Workbench } from '../../workbench.ts';
 import { CourseFields } from './CourseFields.tsx';
-import { speedText } from './curves.ts';
 import { RideResult } from './RideResult.tsx';
 import { RideState } from './RideState.tsx';
 import style from './RideStep.module.css';
@@ -33,7 +34,9 @@ export default function RideStep(props: { readonly workbench: Workbench; readonl
   const ridden = useStore(desk.rides, riddenIn, sameMembers);
 
   const course = rig === null ? null : courseOf(rig, session.course);
-  const typedSpeed = session.speedText ?? (course === null ? '' : speedText(course.speed, session.system));
+  const system = useUnits(workbench);
+  const courseSpeed = useStore(workbench.document, ({ fields }) => speedIn(fields, course?.id));
+  const typedSpeed = session.speedText ?? courseSpeed;
   const speed = useMemo(() => parseQuantity(typedSpeed, 'speed'), [typedSpeed]);
   const isDrop = course?.shape.kind === 'drop';
   const speedValue = isDrop ? 1 : speed.ok && speed.value.value > 0 ? speed.value.value : null;
@@ -93,7 +96,7 @@ export default function RideStep(props: { readonly workbench: Workbench; readonl
         )}
         <RideState desk={desk} />
       </div>
-      <CourseFields workbench={workbench} course={course.id} system={session.system} />
+      <CourseFields workbench={workbench} course={course.id} system={system} />
       <RideResult
         key={course.id}
         course={course}
@@ -101,7 +104,7 @@ export default function RideStep(props: { readonly workbench: Workbench; readonl
         lanes={answers}
         stale={stale}
         corner={session.corner ?? worstCorner(shown)}
-        system={session.system}
+        system={system}
         theme={session.theme}
         onCorner={(corner) => workbench.choose({ corner })}
       />
@@ -116,6 +119,10 @@ function courseOf(rig: Rig, chosen: string | null): CourseSpec | null {
     (first === undefined ? null : (rig.courses[first] ?? null))
   );
 }
+
+/** The speed of a course as its owner typed it. */
+const speedIn = (fields: readonly FieldState[], course: string | undefined): string =>
+  fields.find(({ path }) => path.join('.') === `courses.${course}.speed`)?.typed ?? '';
 
 function speedError(speed: ReturnType<typeof parseQuantity>, value: number | null): string | null {
   if (!speed.ok) return speed.problems.map(problemText).join(' ');

@@ -2,7 +2,6 @@ import {
   CORNERS,
   type Corner,
   type Dimension,
-  formatValue,
   fromSi,
   type RideHistory,
   shownUnit,
@@ -125,7 +124,3 @@ export function historyTable(curves: readonly HistoryCurves[]): {
 const leastOf = (part: Float64Array): number => part.reduce((least, value) => Math.min(least, value));
 const furthestOf = (part: Float64Array): number =>
   part.reduce((furthest, value) => (Math.abs(value) > Math.abs(furthest) ? value : furthest));
-
-/** The speed of a course as somebody would type it. */
-export const speedText = (speed: number | null, system: UnitSystem): string =>
-  speed === null ? '' : formatValue(speed, 'speed', { system });

@@ -7,6 +7,7 @@ import { Picture } from '../../parts/Picture.tsx';
 import { CORNER_NAME, setupLabel } from '../../parts/place-name.ts';
 import { Segments } from '../../parts/Segments.tsx';
 import { useStore } from '../../store.ts';
+import { useUnits } from '../../use-units.ts';
 import type { Workbench } from '../../workbench.ts';
 import { BlameList } from './BlameList.tsx';
 import { ContactTable } from './ContactTable.tsx';
@@ -21,7 +22,7 @@ export default function TravelStep(props: {
 }) {
   const { workbench } = props;
   const answers = useStore(workbench.answers, (state) => state);
-  const system = useStore(workbench.session, (state) => state.system);
+  const system = useUnits(workbench);
   const chosen = useStore(workbench.session, (state) => state.corner);
   const { now, proposed } = answers;
   const checks = LANES.flatMap((lane) => answers[lane].check ?? []);

@@ -1,4 +1,8 @@
-import { AS_MEASURED, type Rig, readingsOf, resolveSetup, type UnitSystem } from '@lastinch/core';
+import type { UnitSystem } from '../quantity/quantity.ts';
+import { readingsOf } from './readings.ts';
+import type { Rig } from './rig.ts';
+import { AS_MEASURED } from './setup.ts';
+import { resolveSetup } from './setup-resolve.ts';
 
 /** The units its owner typed most lengths in: answers come back in the units of the tape that was used. */
 export function unitsOfRig(rig: Rig): UnitSystem {
