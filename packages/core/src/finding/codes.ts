@@ -38,6 +38,8 @@ export const PROBLEM_CODES = [
   'rig-cannot-settle',
   'rig-needs-reading',
   'rig-inconsistent',
+  'rig-course-impossible',
+  'rig-profile-gap',
   // asking for work
   'ask-unknown-setup',
   'ask-unknown-course',

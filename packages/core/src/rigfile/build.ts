@@ -69,7 +69,7 @@ export function buildRig(document: RigDocument, typed: TypedQuantities, readBesi
       ),
     },
     setups: buildSetups(gaps),
-    courses: buildCourses(gaps),
+    courses: buildCourses(gaps, { trackWidth: track, wheelRadius: front.tyre.radius.value, readBeside }),
     limits: {
       reserve: gaps.readingOr('limits.reserve', { dimension: 'length', tool: 'choice' }, USUAL.reserve),
       bodyAcceleration: gaps.readingOr(

@@ -1,10 +1,10 @@
 import type { Dimension } from '../finding/figure.ts';
 import type { Problem } from '../finding/problem.ts';
 import { parseQuantity } from '../quantity/parse.ts';
-import { readCsvPairs } from './csv-pairs.ts';
-import { shorten, whereOf } from './document.ts';
+import { readCsvRows } from './csv-rows.ts';
+import { MAX_RIG_CHARACTERS, shorten, whereOf } from './document.ts';
 import type { Gaps } from './gaps.ts';
-import type { ReadBeside } from './read-beside.ts';
+import { type ReadBeside, readNamedFile } from './read-beside.ts';
 
 /** Two columns [SI]. */
 export interface ForceTable {
@@ -52,34 +52,20 @@ interface Row {
   readonly where: Problem['where'];
 }
 
+const PAIRS = { columns: 2, example: '12 mm, 340 N', mostCharacters: MAX_RIG_CHARACTERS };
+
 function readBesideTable(
   gaps: Gaps,
   key: string,
   rule: TableRule,
   readBeside: ReadBeside | undefined,
 ): ForceTable | null {
-  const file = gaps.text(`${key}.file`);
-  if (file === undefined) return null;
-  const where = whereOf(gaps.document, `${key}.file`);
-  if (!readBeside) {
-    gaps.problems.push({
-      code: 'file-not-found',
-      where,
-      found: file,
-      accepted: 'the table written out in this file',
-    });
-    return null;
-  }
-  const content = readBeside(file);
-  if (!content.ok) {
-    gaps.problems.push(
-      ...content.problems.map((problem) => ({ ...problem, where: { ...where, ...problem.where } })),
-    );
-    return null;
-  }
+  const found = readNamedFile(gaps, key, readBeside);
+  if (found === null) return null;
+  const { file, text: content } = found;
   const rows: Row[] = [];
   const before = gaps.problems.length;
-  for (const pair of readCsvPairs(content.value, { file, key }, gaps.problems)) {
+  for (const pair of readCsvRows(content, { file, key }, PAIRS, gaps.problems)) {
     const cells = rule.dimensions.map((dimension, column) =>
       parseQuantity(pair.cells[column]!, dimension, { file, line: pair.line, key }),
     );

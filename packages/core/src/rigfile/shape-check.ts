@@ -5,6 +5,7 @@ import { NAME_ACCEPTED } from './leaf.ts';
 import { knownFor, nearest } from './nearest.ts';
 import { meantOption, unwrapped } from './options.ts';
 import { rigFileSchema } from './schema.ts';
+import { COURSE_KINDS } from './schema-course.ts';
 
 type Issue = z.core.$ZodIssue;
 
@@ -82,8 +83,15 @@ function problemsOf(
       return wrong(choices(issue.values));
     case 'invalid_union':
       // The only union told apart by a key is the kind of course.
-      if (found !== null) return wrong(COURSE_KINDS);
-      return [{ code: 'rig-key-missing', where: whereOf(document, key), found: '', accepted: COURSE_KINDS }];
+      if (found !== null) return wrong(COURSE_KINDS.join(', '));
+      return [
+        {
+          code: 'rig-key-missing',
+          where: whereOf(document, key),
+          found: '',
+          accepted: COURSE_KINDS.join(', '),
+        },
+      ];
     case 'too_small':
       return wrong(`at least ${String(issue.minimum)}`);
     case 'too_big':
@@ -99,11 +107,11 @@ const SHAPES: Readonly<Record<string, string>> = {
   string: 'text',
   int: 'a whole number',
   number: 'a number',
+  boolean: 'true or false',
   array: 'a list of rows',
   tuple: 'a pair: [first, second]',
 };
 
-const COURSE_KINDS = 'flat, whoops, ledge, waves, drop';
 const choices = (values: readonly unknown[]): string => values.map(String).join(', ');
 
 const acceptedKeys = (name: string, known: readonly string[]): string =>

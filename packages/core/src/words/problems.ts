@@ -70,6 +70,10 @@ const PHRASES: Readonly<Record<ProblemCode, Phrase>> = {
     `with ${found} the weight presses the coil solid. Accepted: ${accepted}.`,
   'rig-needs-reading': (_, accepted) =>
     `this reading is needed and nothing can stand in for it. Accepted: ${accepted}.`,
+  'rig-course-impossible': (found, accepted) =>
+    `with ${found} here this is no ground that can be driven. Accepted: ${accepted}.`,
+  'rig-profile-gap': (found, accepted) =>
+    `points are missing before ${found}: the profile has a gap. Accepted: ${accepted}.`,
   'rig-inconsistent': (found, accepted) => `${found} contradicts the rest of the rig. Accepted: ${accepted}.`,
 
   'ask-unknown-setup': (found, accepted) => `the rig has no setup ${found}. Known: ${accepted}.`,

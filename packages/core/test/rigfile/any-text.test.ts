@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { PROBLEM_CODES } from '../../src/finding/codes.ts';
 import { editRig, fieldsOf, readRig } from '../../src/rigfile/index.ts';
 import { problemText } from '../../src/words/problems.ts';
+import { FAULTS_OF_COURSES } from './faults-of-courses.ts';
 import { FAULTS_OF_FILES } from './faults-of-files.ts';
 import { FAULTS_OF_NAMES } from './faults-of-names.ts';
 import { FAULTS_OF_VALUES } from './faults-of-values.ts';
@@ -106,7 +107,9 @@ describe('whatever stands in a file', () => {
 describe('the codes of the rig file', () => {
   it('are each reached by a fault that is tested', () => {
     const reached = new Set(
-      [...FAULTS_OF_VALUES, ...FAULTS_OF_NAMES, ...FAULTS_OF_FILES].map(([, , code]) => code),
+      [...FAULTS_OF_VALUES, ...FAULTS_OF_NAMES, ...FAULTS_OF_COURSES, ...FAULTS_OF_FILES].map(
+        ([, , code]) => code,
+      ),
     );
     expect(PROBLEM_CODES.filter((code) => code.startsWith('rig-') && !reached.has(code))).toEqual([]);
   });

@@ -1,30 +1,39 @@
 import type { Problem } from '../finding/problem.ts';
-import { MAX_RIG_CHARACTERS, shorten } from './document.ts';
+import { shorten } from './document.ts';
 
 /** One row of a table file, each cell with its unit. */
-export interface CsvPair {
+export interface CsvRow {
   readonly line: number;
-  readonly cells: readonly [string, string];
+  readonly cells: readonly string[];
+}
+
+/** What the file must be. */
+export interface CsvRule {
+  readonly columns: number;
+  /** A row as it should look, for whoever wrote another one. */
+  readonly example: string;
+  readonly mostCharacters: number;
 }
 
 /**
- * Two columns out of a CSV, TSV or semicolon file: `#` starts a comment; cells carry their units, or a first row
+ * Columns out of a CSV, TSV or semicolon file: `#` starts a comment; cells carry their units, or a first row
  * `crush [mm], force [N]` gives the unit of each column.
  *
- * @failure `rig-wrong-shape` at the line that has not two cells; `file-too-large`
+ * @failure `rig-wrong-shape` at a line that has another number of cells; `file-too-large`
  */
-export function readCsvPairs(
+export function readCsvRows(
   text: string,
   where: { readonly file: string; readonly key: string },
+  { columns, example, mostCharacters }: CsvRule,
   problems: Problem[],
-): readonly CsvPair[] {
-  if (text.length > MAX_RIG_CHARACTERS) {
-    const accepted = `at most ${MAX_RIG_CHARACTERS} characters`;
+): readonly CsvRow[] {
+  if (text.length > mostCharacters) {
+    const accepted = `at most ${mostCharacters} characters`;
     problems.push({ code: 'file-too-large', where, found: `${text.length} characters`, accepted });
     return [];
   }
-  const pairs: CsvPair[] = [];
-  let units: readonly [string, string] = ['', ''];
+  const rows: CsvRow[] = [];
+  let units: readonly string[] = [];
   let first = true;
   text
     .replace(/^\uFEFF/, '')
@@ -33,23 +42,29 @@ export function readCsvPairs(
       const row = raw.replace(/#.*/, '').trim();
       if (row === '') return;
       const cells = splitRow(row);
-      const [left, right] = cells;
-      if (cells.length !== 2 || left === undefined || right === undefined) {
+      if (cells.length !== columns) {
+        const accepted = `${NUMBERS[columns] ?? columns} cells, for example ${example}`;
         problems.push({
           code: 'rig-wrong-shape',
           where: { ...where, line: index + 1 },
           found: shorten(row),
-          accepted: 'two cells, for example 12 mm, 340 N',
+          accepted,
         });
         return;
       }
-      const heads = [unitOfHead(left), unitOfHead(right)] as const;
-      if (first && heads[0] !== null && heads[1] !== null) units = [` ${heads[0]}`, ` ${heads[1]}`];
-      else pairs.push({ line: index + 1, cells: [withUnit(left, units[0]), withUnit(right, units[1])] });
+      const heads = cells.map(unitOfHead);
+      if (first && heads.every((head) => head !== null)) units = heads.map((head) => ` ${head}`);
+      else
+        rows.push({
+          line: index + 1,
+          cells: cells.map((cell, column) => withUnit(cell, units[column] ?? '')),
+        });
       first = false;
     });
-  return pairs;
+  return rows;
 }
+
+const NUMBERS: Readonly<Record<number, string>> = { 2: 'two', 3: 'three' };
 
 /** Tab, then semicolon, then comma: a decimal comma needs one of the other two. */
 function splitRow(row: string): string[] {
