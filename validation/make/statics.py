@@ -9,18 +9,17 @@ MAKER = 'statics.py'
 ROUNDING = 'closed form in double precision on both sides'
 
 
-def modes(ms, mu, ks, kt, c):
-    """Undamped frequencies [Hz] and the damped poles of a mass on a spring and shock on a mass on a tyre."""
+def modes(ms, mu, ks, kt):
+    """Undamped frequencies [Hz] of a mass on a spring on a mass on a tyre."""
     mass = np.diag([ms, mu])
     stiff = np.array([[ks, -ks], [-ks, ks + kt]])
-    damp = np.array([[c, -c], [-c, c]])
-    undamped = np.sqrt(np.sort(np.linalg.eigvals(np.linalg.solve(mass, stiff)).real)) / (2 * np.pi)
-    state = np.block([[np.zeros((2, 2)), np.eye(2)],
-                      [-np.linalg.solve(mass, stiff), -np.linalg.solve(mass, damp)]])
-    poles = np.linalg.eigvals(state)
-    poles = poles[poles.imag > 0]
-    poles = poles[np.argsort(abs(poles))]
-    return undamped, abs(poles) / (2 * np.pi), -poles.real / abs(poles)
+    return np.sqrt(np.sort(np.linalg.eigvals(np.linalg.solve(mass, stiff)).real)) / (2 * np.pi)
+
+
+def damping_ratio(m, k, c):
+    """Damping ratio of one mass, read off its two poles: their mean decay over their geometric mean."""
+    poles = np.linalg.eigvals(np.array([[0, 1], [-k / m, -c / m]]))
+    return -poles.sum().real / (2 * np.sqrt(poles.prod().real))
 
 
 def quarter(ms, mu, ks, kt, c):
@@ -41,19 +40,21 @@ write('statics', 'quarter-car-textbook', 'Ride and hop frequency of the textbook
       ('Barton and Fieldhouse, Automotive Chassis Engineering', '2018 (authors and year from memory)',
        'p. 209, eqs 3.81 to 3.84', 'The page was read in an online copy.'), 'read')
 
-undamped, damped, zeta = modes(250, 45, 16e3, 160e3, 1000)
+undamped = modes(250, 45, 16e3, 160e3)
 write('statics', 'two-mass-frequencies', 'Ride and hop frequency of a common teaching car', 'end-frequencies',
       'frequency', 'Hz', {'end': 'rear', 'readings': quarter(250, 45, 16e3, 160e3, 1000)},
       {'ride': undamped[0], 'hop': undamped[1]},
       ('relative', 1e-9, f'roots of the same polynomial: {ROUNDING}'),
       ('Eigenvalues of the two-mass model (NumPy linalg.eigvals)', np.__version__, 'validation/make/statics.py'),
       'computed', MAKER)
-write('statics', 'two-mass-damping', 'Damping ratio of the ride mode of a common teaching car', 'end-damping',
-      'damping ratio', '1', {'end': 'front', 'readings': quarter(250, 45, 16e3, 160e3, 1000)},
-      {'compression': zeta[0], 'rebound': zeta[0]},
-      ('relative', 1e-9, f'eigenvalues of the same 4 × 4 matrix: {ROUNDING}'),
-      ('Damped poles of the two-mass model (NumPy linalg.eigvals)', np.__version__, 'validation/make/statics.py'),
-      'computed', MAKER)
+for name, title, c in (('damping-ratio', 'Damping ratio of a common teaching car, body on its springs', 1000),
+                       ('damping-ratio-strong', 'Damping ratio past critical, where nothing swings', 7000)):
+    zeta = damping_ratio(250, 16e3, c)
+    write('statics', name, title, 'end-damping', 'damping ratio', '1',
+          {'end': 'front', 'readings': quarter(250, 45, 16e3, 160e3, c)}, {'compression': zeta, 'rebound': zeta},
+          ('relative', 1e-12, ROUNDING),
+          ('Poles of one mass on spring and shock (NumPy linalg.eigvals)', np.__version__,
+           'validation/make/statics.py'), 'computed', MAKER)
 
 # Weights: the moment balance as a linear system, not as the quotient that our code uses.
 corner = dict(frontLeft=512.0, frontRight=498.0, rearLeft=431.0, rearRight=447.0)

@@ -1,9 +1,9 @@
 import type { End } from '../finding/place.ts';
 import type { ShockSetting } from '../rig/parts.ts';
 import type { Setup } from '../rig/setup.ts';
-import { type Column, columnOf, figureOf } from './columns.ts';
+import { columnOf, figureOf } from './columns.ts';
 import type { Draws } from './draws.ts';
-import { dampingRatioOf, ridePoles, ridePolesNear, type TwoMass, undampedModes } from './modes.ts';
+import { dampingRatio, undampedModes } from './modes.ts';
 import type { EndStance } from './result.ts';
 import { settledLength, springLoads } from './springs.ts';
 import { tyreRate } from './tyre-rate.ts';
@@ -21,20 +21,17 @@ export function endStance(setup: Setup, end: End, weights: Weights, draws: Draws
   const sprung = weights.sprungEnd[end];
   const unsprung = draws.of(base.unsprungMass);
   const tyre = tyreRate(setup.ends[end], draws);
-  const tyreDamping = draws.of(base.tyre.damping);
   const shockRatio = draws.of(base.shock.ratio);
-  const modelAt = (i: number, slope: number): TwoMass => ({
-    sprungMass: sprung[i],
-    unsprungMass: unsprung[i],
-    springRate: 2 * rate[i] * ratio[i] * ratio[i],
-    tyreRate: 2 * tyre[i],
-    damping: 2 * slope * shockRatio[i] * shockRatio[i],
-    tyreDamping: 2 * tyreDamping[i],
-  });
+  const springRate = columnOf(length, (i) => 2 * rate[i] * ratio[i] * ratio[i]);
   const ride = new Float64Array(length);
   const hop = new Float64Array(length);
   for (let i = 0; i < length; i += 1) {
-    const modes = undampedModes(modelAt(i, 0));
+    const modes = undampedModes({
+      sprungMass: sprung[i],
+      unsprungMass: unsprung[i],
+      springRate: springRate[i],
+      tyreRate: 2 * tyre[i],
+    });
     ride[i] = modes.ride / (2 * Math.PI);
     hop[i] = modes.hop / (2 * Math.PI);
   }
@@ -42,7 +39,9 @@ export function endStance(setup: Setup, end: End, weights: Weights, draws: Draws
   const damping = (slope: number) =>
     figureOf(
       'ratio',
-      dampingColumn(length, (i) => modelAt(i, slope)),
+      columnOf(length, (i) =>
+        dampingRatio(sprung[i], springRate[i], 2 * slope * shockRatio[i] * shockRatio[i]),
+      ),
     );
   return {
     springLoad: { left: figureOf('force', loads.left), right: figureOf('force', loads.right) },
@@ -59,19 +58,6 @@ export function endStance(setup: Setup, end: End, weights: Weights, draws: Draws
     hopFrequency: figureOf('frequency', hop),
     dampingRatio: { compression: damping(slopes.compression), rebound: damping(slopes.rebound) },
   };
-}
-
-/** ζ of the ride mode over the trials; the poles of a trial are found from those of the nominal rig. */
-function dampingColumn(length: number, modelAt: (index: number) => TwoMass): Column {
-  const column = new Float64Array(length);
-  const nominal = ridePoles(modelAt(0));
-  column[0] = dampingRatioOf(nominal);
-  for (let i = 1; i < length; i += 1) {
-    const model = modelAt(i);
-    const near = ridePolesNear(model, nominal);
-    column[i] = dampingRatioOf(Number.isFinite(near.c) ? near : ridePoles(model));
-  }
-  return column;
 }
 
 /**

@@ -1,14 +1,9 @@
-import { eigenvalues } from '../numerics/linear.ts';
-
 /** One end of the rig as two masses: body on its springs, axle on its tyres. SI. */
 export interface TwoMass {
   readonly sprungMass: number;
   readonly unsprungMass: number;
   readonly springRate: number;
   readonly tyreRate: number;
-  /** Shock slope between body and axle [N·s/m]. */
-  readonly damping: number;
-  readonly tyreDamping: number;
 }
 
 /** Undamped angular frequencies [rad/s] of the two-mass model: body first, axle second. */
@@ -32,76 +27,18 @@ export function undampedModes({ sprungMass, unsprungMass, springRate, tyreRate }
   return { ride: Math.sqrt(constant / larger), hop: Math.sqrt(larger) };
 }
 
-/** A pair of poles as s² + 2·ζω·s + ω² = s² + b·s + c. */
-export interface PolePair {
-  readonly b: number;
-  readonly c: number;
-}
-
-/** ζ of a pair of poles; above 1 the pair is real and there is no swing. */
-export const dampingRatioOf = ({ b, c }: PolePair): number => b / (2 * Math.sqrt(c));
-
-/** Poles of the ride mode by eigenvalues of the state matrix: the pair that turns slowest. */
-export function ridePoles(model: TwoMass): PolePair {
-  const {
-    sprungMass: ms,
-    unsprungMass: mu,
-    springRate: ks,
-    tyreRate: kt,
-    damping: c,
-    tyreDamping: ct,
-  } = model;
-  const [first, second] = eigenvalues([
-    [0, 0, 1, 0],
-    [0, 0, 0, 1],
-    [-ks / ms, ks / ms, -c / ms, c / ms],
-    [ks / mu, -(ks + kt) / mu, c / mu, -(c + ct) / mu],
-  ]);
-  return { b: -(first.re + second.re), c: first.re * second.re - first.im * second.im };
-}
-
 /**
- * The same poles from a close start, for one trial of many: Bairstow's iteration on
- * s⁴ + a3·s³ + a2·s² + a1·s + a0.
+ * Share of critical damping of a body that swings on its springs alone:
  *
- * @param from – the poles of the nominal rig
- * @returns the poles; NaN when the iteration did not settle (a trial that is far off)
- * @source Press et al., Numerical Recipes, section 9.5 (from memory)
+ *     ζ = c ÷ (2·√(k·m))
+ *
+ * Below 1 it swings and loses 2πζ ÷ √(1 − ζ²) of its logarithm each period; from 1 on it creeps home.
+ *
+ * @param mass – that the springs carry [kg] > 0
+ * @param rate – of the springs at the axle [N/m] > 0
+ * @param damping – slope of the shocks at the axle [N·s/m] ≥ 0
+ * @validity the tyre as rigid; with a real one the body's own swing dies somewhat slower
+ * @source definition, e.g. Inman, Engineering Vibration, section 1.3 (from memory)
  */
-export function ridePolesNear(model: TwoMass, from: PolePair): PolePair {
-  const {
-    sprungMass: ms,
-    unsprungMass: mu,
-    springRate: ks,
-    tyreRate: kt,
-    damping: c,
-    tyreDamping: ct,
-  } = model;
-  const product = ms * mu;
-  const a3 = (ms * (c + ct) + mu * c) / product;
-  const a2 = (ms * (ks + kt) + mu * ks + c * ct) / product;
-  const a1 = (c * kt + ct * ks) / product;
-  const a0 = (ks * kt) / product;
-  let b = from.b;
-  let k = from.c;
-  for (let step = 0; step < 30; step += 1) {
-    // Division by s² + b·s + k leaves (s² + q1·s + q0) and the rest r1·s + r0.
-    const q1 = a3 - b;
-    const q0 = a2 - b * q1 - k;
-    const r1 = a1 - b * q0 - k * q1;
-    const r0 = a0 - k * q0;
-    // Partial derivatives of the rest.
-    const r1b = -q0 - b * (-q1 + b) + k;
-    const r1k = b - q1;
-    const r0b = -k * (b - q1);
-    const r0k = k - q0;
-    const determinant = r1b * r0k - r1k * r0b;
-    const db = (r0 * r1k - r1 * r0k) / determinant;
-    const dk = (r1 * r0b - r0 * r1b) / determinant;
-    b += db;
-    k += dk;
-    if (Math.abs(dk) <= 1e-10 * Math.abs(k) && Math.abs(db) <= 1e-10 * (Math.abs(b) + Math.sqrt(Math.abs(k))))
-      return { b, c: k };
-  }
-  return { b: Number.NaN, c: Number.NaN };
-}
+export const dampingRatio = (mass: number, rate: number, damping: number): number =>
+  damping / (2 * Math.sqrt(rate * mass));

@@ -33,6 +33,9 @@ export interface EndStance {
   readonly rideFrequency: Figure;
   /** Axle on its tyres [Hz]. */
   readonly hopFrequency: Figure;
-  /** Damping ratio of the ride mode, compression and rebound slopes near zero speed; damped poles of the two-mass end. */
+  /**
+   * Shock slope next to rest, at the axle, over critical damping of the sprung mass on its springs, 2·√(k·m): what
+   * `dampingRatio` of a setting means in the rig file. The tyre plays no part in it.
+   */
   readonly dampingRatio: { readonly compression: Figure; readonly rebound: Figure };
 }
