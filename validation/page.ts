@@ -10,6 +10,7 @@ const TOPICS: Readonly<Record<string, string>> = {
   statics: 'Weights, springs and frequencies',
   course: 'The ground',
   ride: 'The ride',
+  exposure: 'What the seat takes',
 };
 
 /**

@@ -84,6 +84,55 @@ export type {
 export type { RunOptions } from './ride/run.ts';
 export { DEFAULT_TOLERANCE, runRide } from './ride/run.ts';
 
+// --- Exposure: what a seat takes ---
+
+export { absorbedPower, absorbedPowerPerSquare } from './exposure/absorbed-power.ts';
+export { estimatedDose, rootMeanSquare, vibrationDose } from './exposure/dose.ts';
+export type { ExposureOptions } from './exposure/exposure.ts';
+export { exposureOf } from './exposure/exposure.ts';
+export type { ExposureFigures } from './exposure/figures.ts';
+export { exposureFigures } from './exposure/figures.ts';
+export type { ExposureOccasion } from './exposure/findings.ts';
+export { exposureFindings } from './exposure/findings.ts';
+export type { DailyValue, Reaction, ShockTrigger, ZoneBounds, ZonePlace } from './exposure/limits.ts';
+export {
+  comfortBands,
+  DAILY_VALUES,
+  dailyExposure,
+  guidanceZone,
+  RIDE_TEST_LIMITS,
+  timeToDose,
+  timeToExposure,
+  totalValue,
+} from './exposure/limits.ts';
+export { largestSize, lowPassedPeak } from './exposure/peak.ts';
+export type {
+  AxisExposure,
+  DailyExposure,
+  ExposureDoubt,
+  ExposureResult,
+  SeatExposure,
+  TimeTo,
+} from './exposure/result.ts';
+export type { RunningWindow } from './exposure/running.ts';
+export { maximumTransient, runningRms } from './exposure/running.ts';
+export type { BodyMotion, SeatPlace } from './exposure/seat.ts';
+export { accelerationFrom, seatAcceleration } from './exposure/seat.ts';
+export { dynamicResponseIndex } from './exposure/shock-response.ts';
+export type { SpinalDoses, SpinalEdition, SpinalResponse, WorkingLife } from './exposure/spinal.ts';
+export {
+  accelerationDose,
+  equivalentStress,
+  horizontalSpinalResponse,
+  SPINAL_RATE,
+  spinalEdition,
+  verticalSpinalResponse,
+  workingLifeFactor,
+} from './exposure/spinal.ts';
+export type { Response } from './exposure/transfer.ts';
+export type { Weighting } from './exposure/weighting.ts';
+export { WEIGHTINGS, weightedHistory, weightingResponse } from './exposure/weighting.ts';
+
 // --- Whole questions, asked here or through a worker ---
 
 export type { CheckOptions } from './jobs/check.ts';
