@@ -38,7 +38,7 @@ export async function run(words: readonly string[]): Promise<ExitCode> {
     });
   command('ride', 'drive a setup over a course')
     .argument('<FILE>', 'rig file, - for standard input')
-    .requiredOption('--course <NAME>', 'course of the rig file')
+    .option('--course <NAME>', 'course of the rig file (default: its only one)')
     .option('--speed <SPEED>', 'for example "30 mph" (default: the speed of the course)')
     .option('--setup <NAME>', 'setup to drive (default: the rig as measured)')
     .option('--against <NAME>', 'setup to hold it against')

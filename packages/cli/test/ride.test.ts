@@ -1,4 +1,4 @@
-import { chmodSync, mkdtempSync, rmSync } from 'node:fs';
+import { chmodSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { CORNERS } from '@lastinch/core';
@@ -56,6 +56,40 @@ describe('lastinch ride', () => {
       expect(out).toContain(part);
     expect(out).not.toMatch(/undefined|NaN|\[object/);
     expect(out).not.toMatch(CONTROL);
+  });
+
+  it('says what the ground of the course is', async () => {
+    const { out } = await program.run(['ride', OCHRE, '--course', 'ledge']);
+    expect(out).toContain('The course: a ledge 5 in up within 10 in, under the left tyres only.');
+  });
+
+  it('lists the courses, each in a few words, when none is asked for', async () => {
+    const { code, out, err } = await program.run(['ride', OCHRE]);
+    expect([code, out]).toEqual([2, '']);
+    expect(err).toContain('--course: a value is missing.');
+    expect(err).toContain('drop (let go 12 in above flat ground)');
+    expect(err.trim().split('\n')).toHaveLength(1);
+  });
+
+  it('drives the only course, measured ground in a file beside the rig', async () => {
+    const text = readFileSync(OCHRE, 'utf8');
+    const profile = 'courses: { wash: { kind: profile, points: { file: wash.csv }, speed: 10 mph } }\n';
+    const file = join(folder, 'wash.rig.yaml');
+    writeFileSync(file, text.replace(/^courses:\n(?: .*\n)+/m, profile));
+    const rows = Array.from({ length: 60 }, (_, i) => `${i / 4}; ${(40 * Math.sin(i / 5)).toFixed(1)}; 0`);
+    writeFileSync(join(folder, 'wash.csv'), `distance [m]; left [mm]; right [mm]\n${rows.join('\n')}\n`);
+    const { code, out, err } = await program.run(['ride', file, '--units', 'metric']);
+    expect([code, err]).toEqual([0, '']);
+    expect(out).toContain('over wash');
+    expect(out).toContain('measured ground, 14.75 m, 60 points');
+
+    writeFileSync(
+      join(folder, 'wash.csv'),
+      'distance [m]; left [mm]; right [mm]\n1; 0; 0\n0.5; 0; 0\n2; 0; 0\n',
+    );
+    const back = await program.run(['ride', file]);
+    expect(back.code).toBe(2);
+    expect(back.err).toMatch(/^wash\.csv:3: courses\.wash\.points: the table does not rise at .*0\.5 m/);
   });
 });
 

@@ -48,6 +48,8 @@ export type {
   Tyre,
   Witness,
 } from './rig/rig.ts';
+export type { RoadClass } from './rig/road-class.ts';
+export { ROAD_CLASSES } from './rig/road-class.ts';
 export type { Setup, SetupEnd } from './rig/setup.ts';
 export { AS_MEASURED } from './rig/setup.ts';
 export type { EndPatch, SetupPatch } from './rig/setup-patch.ts';
@@ -67,6 +69,9 @@ export { travelNeeds, travelOf } from './travel/travel.ts';
 
 // --- Ride ---
 
+export type { IriOptions, IriStep } from './course/iri.ts';
+export { iriOf, iriStep } from './course/iri.ts';
+export { trackCoherence } from './course/road-class.ts';
 export type { SampledSide, Track } from './course/sampled.ts';
 export { heightAt, slopeAt } from './course/sampled.ts';
 export { sampleCourse } from './course/track.ts';
@@ -153,6 +158,7 @@ export { FASTEST, rideRig, SLOWEST } from './jobs/ride.ts';
 
 export type { AssumptionText } from './words/assumptions.ts';
 export { assumptionText } from './words/assumptions.ts';
+export { courseText } from './words/courses.ts';
 export type { WordOptions } from './words/findings.ts';
 export { findingText } from './words/findings.ts';
 export { PLACE_NAMES } from './words/places.ts';

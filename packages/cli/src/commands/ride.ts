@@ -2,11 +2,13 @@ import {
   AS_MEASURED,
   bad,
   type CourseSpec,
+  courseText,
   good,
   type Result,
   type RideAnswer,
   type Rig,
   rideRig,
+  type UnitSystem,
   unitsOfRig,
 } from '@lastinch/core';
 import {
@@ -26,7 +28,7 @@ import { paperFor } from '../terminal/paper.ts';
 import { ridePage } from '../terminal/ride-page.ts';
 
 export interface RideOptions {
-  readonly course: string;
+  readonly course?: string;
   readonly speed?: string;
   readonly setup?: string;
   readonly against?: string;
@@ -52,7 +54,8 @@ export async function ride(file: string, options: RideOptions): Promise<ExitCode
   const rig = read.value;
   const known = knownSetups(rig, [options.setup, options.against]);
   if (!known.ok) return refuse(known.problems);
-  const course = courseAsked(rig, options.course);
+  const system = units.value ?? unitsOfRig(rig);
+  const course = courseAsked(rig, options.course, system);
   if (!course.ok) return refuse(course.problems);
   const driven = course.value.shape.kind !== 'drop';
   const speed = driven ? (asked.value ?? course.value.speed) : ANY_SPEED;
@@ -75,13 +78,13 @@ export async function ride(file: string, options: RideOptions): Promise<ExitCode
         rig,
         setup,
         course: course.value.shape,
-        courseName: options.course,
+        courseName: course.value.id,
         speed,
         historyRate: 0,
         trials: TRIALS,
         seed: SEED,
       },
-      (share) => progress.show(`riding ${options.course}`, (index + share) / setups.length),
+      (share) => progress.show(`riding ${course.value.id}`, (index + share) / setups.length),
     );
     if (!answer.ok) {
       progress.clear();
@@ -93,13 +96,30 @@ export async function ride(file: string, options: RideOptions): Promise<ExitCode
 
   const [answer, against = null] = answers;
   if (answer === undefined) throw new Error('no setup was ridden');
-  const system = units.value ?? unitsOfRig(rig);
   if (options.json) writeJson(rideJson(rig, answer, against, system));
-  else writeLines(ridePage(answer, against, driven, paperFor(process.stdout, process.env, system)));
+  else {
+    const ground = courseText(course.value.shape, { system });
+    const paper = paperFor(process.stdout, process.env, system);
+    writeLines(ridePage(answer, against, { driven, ground }, paper));
+  }
   return exitFor(answer.findings);
 }
 
-function courseAsked(rig: Rig, name: string): Result<CourseSpec> {
+/** The course of that name; without one, the only course that there is. */
+function courseAsked(rig: Rig, name: string | undefined, system: UnitSystem): Result<CourseSpec> {
+  const known = Object.values(rig.courses);
+  if (name === undefined) {
+    const [only] = known;
+    if (only !== undefined && known.length === 1) return good(only);
+    return bad({
+      code: 'quantity-empty',
+      where: { key: '--course' },
+      found: '',
+      accepted:
+        known.map(({ id, shape }) => `${id} (${courseText(shape, { system })})`).join('; ') ||
+        'none, the file has none yet',
+    });
+  }
   const course = Object.hasOwn(rig.courses, name) ? rig.courses[name] : undefined;
   return course === undefined
     ? bad(unknownName('ask-unknown-course', name, Object.keys(rig.courses)))

@@ -16,6 +16,8 @@ import { bad, good, type Problem, type ProblemCode, type Result } from '@lastinc
 
 /** A rig file is some kilobytes. The workbench refuses at the same size. */
 const LARGEST_FILE = 1_000_000;
+/** A measured ground of some kilometres. */
+const LARGEST_TABLE = 8_000_000;
 const RIG_FILE = 'a rig file, as `lastinch new` writes it';
 
 /** Name under which text from standard input stands in messages. */
@@ -63,12 +65,12 @@ function refusedBySystem(error: unknown, file: string): Problem {
   }
 }
 
-const tooLarge = (file: string, bytes: number, atLeast = false): Problem =>
+const tooLarge = (file: string, bytes: number, largest: number, atLeast = false): Problem =>
   problem(
     'file-too-large',
     file,
     `${atLeast ? 'more than ' : ''}${(bytes / 1_000_000).toFixed(1)} MB`,
-    `at most ${LARGEST_FILE / 1_000_000} MB`,
+    `at most ${largest / 1_000_000} MB`,
   );
 
 /** Text of the bytes, or what is wrong with them. A byte order mark stays: saving must not change what was not edited. */
@@ -86,21 +88,21 @@ const etagOf = (bytes: Buffer): string =>
   `"${createHash('sha256').update(bytes).digest('hex').slice(0, 32)}"`;
 
 /** Reads a file, never more than its size allows, whatever the path leads to (a pipe, a device without end). */
-export function readTextFile(file: string): Result<RigText> {
+export function readTextFile(file: string, largest = LARGEST_FILE): Result<RigText> {
   let handle: number | null = null;
   try {
     handle = openSync(file, constants.O_RDONLY);
     const stat = fstatSync(handle);
     if (stat.isDirectory()) return bad(problem('file-is-folder', file, file, RIG_FILE));
-    if (stat.isFile() && stat.size > LARGEST_FILE) return bad(tooLarge(file, stat.size));
-    const bytes = Buffer.alloc(LARGEST_FILE + 1);
+    if (stat.isFile() && stat.size > largest) return bad(tooLarge(file, stat.size, largest));
+    const bytes = Buffer.alloc(largest + 1);
     let length = 0;
     while (length < bytes.length) {
       const more = readSync(handle, bytes, length, bytes.length - length, null);
       if (more === 0) break;
       length += more;
     }
-    if (length > LARGEST_FILE) return bad(tooLarge(file, LARGEST_FILE, true));
+    if (length > largest) return bad(tooLarge(file, largest, largest, true));
     return decode(bytes.subarray(0, length), file);
   } catch (error) {
     return bad(refusedBySystem(error, file));
@@ -115,7 +117,7 @@ async function readStdin(): Promise<Result<RigText>> {
   for await (const part of process.stdin) {
     parts.push(part as Buffer);
     length += (part as Buffer).length;
-    if (length > LARGEST_FILE) return bad(tooLarge(STDIN_NAME, LARGEST_FILE, true));
+    if (length > LARGEST_FILE) return bad(tooLarge(STDIN_NAME, LARGEST_FILE, LARGEST_FILE, true));
   }
   return decode(Buffer.concat(parts), STDIN_NAME);
 }
@@ -143,7 +145,7 @@ export function readBeside(rigFile: string): (path: string) => Result<string> {
             'a file beside the rig file',
           ),
         );
-      const read = readTextFile(real);
+      const read = readTextFile(real, LARGEST_TABLE);
       return read.ok
         ? good(read.value.text)
         : bad(...read.problems.map((one) => ({ ...one, where: { ...one.where, file: path } })));

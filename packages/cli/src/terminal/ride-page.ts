@@ -24,11 +24,12 @@ const ENDED: Readonly<Record<Exclude<RideStatus, 'finished'>, string>> = {
  * The whole answer of `ride` in lines for a terminal.
  *
  * @param driven – false for a drop, which knows no speed
+ * @param ground – the course in a few words
  */
 export function ridePage(
   answer: RideAnswer,
   against: RideAnswer | null,
-  driven: boolean,
+  { driven, ground }: { readonly driven: boolean; readonly ground: string },
   paper: Paper,
 ): string[] {
   const answers = [answer, ...(against === null ? [] : [against])];
@@ -36,6 +37,7 @@ export function ridePage(
   const title = `${answer.rig}: ${answers.map((one) => one.setup).join(', held against ')}, over ${answer.course}${speed}`;
   return [
     ...wrap(title, paper).map(paper.ink.heading),
+    ...wrap(`The course: ${ground}.`, paper),
     ...answers.flatMap((one) => {
       const { status, time, duration } = one.run;
       if (status === 'finished') return [];

@@ -33,7 +33,8 @@ export const SHORTEST_WAVE = 1 / QUICKEST_WAVE;
  * @source Dodds and Robson, J. Sound Vib. 31 (1973) 175 (from memory); the integral: NIST DLMF 10.32.11 (from memory,
  * checked by quadrature)
  */
-export const coherence = (n: number, trackWidth: number): number => xTimesK1(2 * Math.PI * n * trackWidth);
+export const trackCoherence = (n: number, trackWidth: number): number =>
+  xTimesK1(2 * Math.PI * n * trackWidth);
 
 /**
  * A random road of given roughness: Gd(n) = Gd(n0)·(n/n0)⁻², 0.011 to 2.83 cycles/m, as a sum of cosines at even
@@ -92,7 +93,7 @@ function drawWaves({ roughness, trackWidth, seed }: Shape, period: number): Road
     const to = Math.min(QUICKEST_WAVE, (k + 0.5) * perMetre);
     const variance = to > from ? roughness * REFERENCE * REFERENCE * (1 / from - 1 / to) : 0;
     amplitude[j] = Math.sqrt(2 * variance);
-    const alike = Math.max(1e-15, Math.min(1, coherence(k * perMetre, trackWidth)));
+    const alike = Math.max(1e-15, Math.min(1, trackCoherence(k * perMetre, trackWidth)));
     const common = 2 * Math.PI * evenly(stream);
     const apart = Math.sqrt(-2 * Math.log(alike)) * normalQuantile(evenly(stream));
     leftPhase[j] = common + apart / 2;
