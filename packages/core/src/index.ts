@@ -144,6 +144,7 @@ export type { CheckOptions } from './jobs/check.ts';
 export { checkRig, worstFirst } from './jobs/check.ts';
 export type { CheckComparison, CompareOptions, CornerChange } from './jobs/compare.ts';
 export { compareSetups } from './jobs/compare.ts';
+export { FASTEST, SLOWEST } from './jobs/driving.ts';
 export type {
   CheckResult,
   CornerInterval,
@@ -152,7 +153,31 @@ export type {
   RideRequest,
   ToWorker,
 } from './jobs/protocol.ts';
-export { FASTEST, rideRig, SLOWEST } from './jobs/ride.ts';
+export { rideRig } from './jobs/ride.ts';
+
+// --- How fast may it go ---
+
+export { sweepRig } from './jobs/sweep.ts';
+export type { Band, CriterionSweep, Ends, FirstBreak, SetupSweep, SweepAnswer } from './jobs/sweep-answer.ts';
+export type { State, SweepRequest } from './jobs/sweep-bench.ts';
+export type { CriterionId } from './jobs/sweep-criteria.ts';
+export { CRITERIA } from './jobs/sweep-criteria.ts';
+export { usualStep } from './jobs/sweep-range.ts';
+export { TRIALS_FOR_COVERAGE } from './jobs/trial-range.ts';
+export type { SpeedRange } from './quantity/speed-range.ts';
+export { parseSpeedRange } from './quantity/speed-range.ts';
+
+// --- Work for many hands: the same answer whoever does it ---
+
+export type { BatchAnswer, SetupCourse } from './jobs/batch.ts';
+export type { BatchCourse, BatchRequest } from './jobs/batch-bench.ts';
+export type { Crew, Seat, WorkThread } from './jobs/crew.ts';
+export { sameThreadCrew, threadCrew } from './jobs/crew.ts';
+export type { Work, WorkCounters, WorkOptions, WorkOutcome } from './jobs/run-work.ts';
+export { serveWork } from './jobs/serve-work.ts';
+export { startBatch, startSweep } from './jobs/start.ts';
+export type { WorkPlan } from './jobs/work.ts';
+export type { WorkAsk, WorkReply } from './jobs/work-messages.ts';
 
 // --- In words: the one phrase book of terminal, page and paper ---
 
@@ -165,6 +190,7 @@ export { PLACE_NAMES } from './words/places.ts';
 export { problemText } from './words/problems.ts';
 export { readingName } from './words/readings.ts';
 export { remedyText } from './words/remedies.ts';
+export { criterionName } from './words/sweep-findings.ts';
 
 // --- Force tables: how a measured stop and shock are read between their points ---
 

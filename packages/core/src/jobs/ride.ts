@@ -1,4 +1,3 @@
-import type { Track } from '../course/sampled.ts';
 import { sampleCourse } from '../course/track.ts';
 import type { Dimension, Figure } from '../finding/figure.ts';
 import { CORNERS, type Corner } from '../finding/place.ts';
@@ -8,22 +7,10 @@ import type { RideModel } from '../ride/model.ts';
 import type { RideRun } from '../ride/result.ts';
 import { runRide } from '../ride/run.ts';
 import { resolveSetup } from '../rig/setup-resolve.ts';
-import { DEFAULT_TRIALS, drawsOf } from '../stance/draws.ts';
 import { travelNeeds } from '../travel/travel.ts';
+import { drawsToDrive, durationOf, speedProblem, TRIAL_TOLERANCE } from './driving.ts';
 import type { CornerInterval, RideAnswer, RideRequest } from './protocol.ts';
 import { rideFindings } from './ride-findings.ts';
-
-/** Fastest speed that is worth an answer [m/s], 134 mph: beyond it somebody mistook a unit. */
-export const FASTEST = 60;
-/** Slowest [m/s], 0.22 mph. */
-export const SLOWEST = 0.1;
-
-/** Time left at the end for the rig to settle [s]. */
-const SETTLE = 1.5;
-/** How long a rig that is let go is watched [s]. */
-const DROP_DURATION = 3;
-/** Trials ask for spread, not for a fourth digit: their local error may be this much larger. */
-const TRIAL_TOLERANCE = 3e-4;
 
 /**
  * Drives one setup over one course: the run at the nominal readings with its history, the interval of every headline
@@ -34,25 +21,23 @@ const TRIAL_TOLERANCE = 3e-4;
  */
 export function rideRig(request: RideRequest, onProgress?: (share: number) => void): Result<RideAnswer> {
   const { rig, speed, course } = request;
-  if (!(speed >= SLOWEST && speed <= FASTEST)) {
-    return bad({
-      code: 'ask-speed-absurd',
-      where: { key: 'speed' },
-      found: `${speed} m/s`,
-      accepted: `${SLOWEST} m/s to ${FASTEST} m/s, for example 20 mph or 32 km/h`,
-    });
-  }
+  const problems = speedProblem(speed);
+  if (problems.length > 0) return bad(...problems);
   const resolved = resolveSetup(rig, request.setup);
   if (!resolved.ok) return resolved;
   const setup = resolved.value;
   const needs = travelNeeds(setup);
   if (needs.length > 0) return bad(...needs);
 
-  const draws = drawsOf(rig, { seed: request.seed, trials: Math.max(request.trials, DEFAULT_TRIALS) });
-  const modelOf = rideModels(setup, draws);
+  const modelOf = rideModels(setup, drawsToDrive(rig, request));
   const track = sampleCourse(course);
   const drive = (model: RideModel, historyRate: number, tolerance?: number): RideRun =>
-    runRide(model, track, { speed, duration: durationOf(track, model, speed), historyRate, tolerance });
+    runRide(model, track, {
+      speed,
+      duration: durationOf(track, model.sprung.toFrontAxle + model.sprung.toRearAxle, speed),
+      historyRate,
+      tolerance,
+    });
   const run = drive(modelOf(0), request.historyRate);
   const runs: RideRun[] = [];
   for (let trial = 1; trial <= request.trials; trial += 1) {
@@ -83,12 +68,6 @@ export function rideRig(request: RideRequest, onProgress?: (share: number) => vo
   };
   const answer = { rig: rig.name, setup: setup.id, course: request.courseName, speed, run, corners, body };
   return good({ ...answer, findings: rideFindings(setup, answer, runs) });
-}
-
-/** Until the rear axle has passed the last of the ground, and a little more. */
-function durationOf(track: Track, model: RideModel, speed: number): number {
-  if (track.initialLift > 0) return DROP_DURATION;
-  return (track.end + model.sprung.toFrontAxle + model.sprung.toRearAxle) / speed + SETTLE;
 }
 
 /**

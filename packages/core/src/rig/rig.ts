@@ -138,6 +138,8 @@ export interface Limits {
   readonly bodyAcceleration: Reading;
   /** Force of stop and metal together on one corner of the frame that he accepts [N]; null when he gave none. */
   readonly bracketForce: Reading | null;
+  /** Power that a seated body may take up from vertical motion [W]; null when he gave none. */
+  readonly absorbedPower: Reading | null;
   /** Least share of the time that each tyre must carry, 0…1; null when he gave none. */
   readonly tyreContact: Reading | null;
 }

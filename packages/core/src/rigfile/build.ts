@@ -78,6 +78,7 @@ export function buildRig(document: RigDocument, typed: TypedQuantities, readBesi
         USUAL.bodyAcceleration,
       ),
       bracketForce: gaps.typedReading('limits.bracketForce', { dimension: 'force', tool: 'choice' }),
+      absorbedPower: gaps.typedReading('limits.absorbedPower', { dimension: 'power', tool: 'choice' }),
       tyreContact: typedShare(gaps, 'limits.tyreContact'),
     },
     assumptions: gaps.assumptions,

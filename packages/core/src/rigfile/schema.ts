@@ -206,6 +206,7 @@ export const rigFileSchema = z.strictObject({
         'force',
         'Peak force of stop and metal on one corner of the frame that is accepted',
       ),
+      absorbedPower: quantity('power', 'Power that a seated body may take up from vertical motion'),
       tyreContact: quantity('ratio', 'Least share of the time that each tyre must carry'),
     })
     .nullish(),

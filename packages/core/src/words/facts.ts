@@ -69,6 +69,11 @@ export class Facts {
     return limit ? plain(limit.value, limit.dimension, this.system) : 'unknown';
   }
 
+  get limitPercent(): string {
+    const { limit } = this.finding;
+    return limit ? percent(limit.value) : 'unknown';
+  }
+
   get chance(): string {
     const { likelihood } = this.finding;
     return likelihood === undefined ? 'unknown' : inAHundred(likelihood);

@@ -7,6 +7,7 @@ import { Facts, type Phrase } from './facts.ts';
 import { PLACE_NAMES } from './places.ts';
 import { readingName } from './readings.ts';
 import { RIDE_PHRASES } from './ride-findings.ts';
+import { SWEEP_PHRASES } from './sweep-findings.ts';
 
 export interface WordOptions {
   readonly system: UnitSystem;
@@ -37,6 +38,7 @@ const limitName = (id: string): string => DROOP_LIMITS[id] ?? id;
 
 const PHRASES: Readonly<Record<FindingCode, Phrase>> = {
   ...RIDE_PHRASES,
+  ...SWEEP_PHRASES,
   ...EXPOSURE_PHRASES,
   'travel-pass': (say) =>
     `pass: ${say.figure('spare')} to spare when the stop is fully crushed, over all that must stay free; nearest is ${say.text('contact')}.`,

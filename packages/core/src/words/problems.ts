@@ -80,6 +80,11 @@ const PHRASES: Readonly<Record<ProblemCode, Phrase>> = {
   'ask-unknown-course': (found, accepted) => `the rig has no course ${found}. Known: ${accepted}.`,
   'ask-speed-absurd': (found, accepted) =>
     `a speed of ${found} cannot be ridden here. Accepted: ${accepted}.`,
+  'ask-sweep-range': (found, accepted) => `${found} is no range of speeds. Accepted: ${accepted}.`,
+  'ask-sweep-step': (found, accepted) =>
+    `a step of ${found} does not go through this range of speeds. Accepted: ${accepted}.`,
+  'ask-sweep-no-speed': (found, accepted) =>
+    `the course ${found} knows no speed: on it a rig is let go. Accepted: ${accepted}.`,
   'ask-option': (found, accepted) => `${found} was not understood. Accepted: ${accepted}.`,
   'ask-port-taken': (found, accepted) => `port ${found} is in use or reserved. Accepted: ${accepted}.`,
 

@@ -108,6 +108,7 @@ const NAMES: readonly (readonly [string, Name])[] = [
   ['limits.reserve', () => 'clearance reserve'],
   ['limits.bodyAcceleration', () => 'accepted body acceleration'],
   ['limits.bracketForce', () => 'accepted force on one corner of the frame'],
+  ['limits.absorbedPower', () => 'accepted power that a seated body takes up'],
   ['limits.tyreContact', () => 'accepted share of time with a tyre on the ground'],
   ...ends.flatMap((end): (readonly [string, Name])[] => [
     ...Object.entries(END_PARTS).map(

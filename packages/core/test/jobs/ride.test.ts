@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { CORNERS } from '../../src/finding/place.ts';
+import { FASTEST, SLOWEST } from '../../src/jobs/driving.ts';
 import type { RideAnswer } from '../../src/jobs/protocol.ts';
-import { FASTEST, rideRig, SLOWEST } from '../../src/jobs/ride.ts';
+import { rideRig } from '../../src/jobs/ride.ts';
 import type { Reading } from '../../src/rig/reading.ts';
 import type { Rig } from '../../src/rig/rig.ts';
 import { assertEnergy } from '../ride/energy.ts';

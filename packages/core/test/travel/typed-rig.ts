@@ -102,6 +102,7 @@ export function rigOf(facts: RigFacts = {}): Rig {
       reserve: reading('limits.reserve', facts.reserve ?? 0.01),
       bodyAcceleration: reading('limits.bodyAcceleration', 25, 'acceleration'),
       bracketForce: null,
+      absorbedPower: null,
       tyreContact: null,
     },
     assumptions: [],

@@ -29,6 +29,8 @@ const FACTS: Finding['facts'] = {
   what: 'value',
   passes: '3',
   course: 'whoops',
+  criterion: 'metal-contact',
+  bands: '2',
   ...Object.fromEntries(
     [
       'spare',
@@ -66,6 +68,9 @@ const FACTS: Finding['facts'] = {
   difference: figure(30, 4, 'mass'),
   share: figure(0.53, 0.01, 'ratio'),
   speed: figure(13.4112, 0, 'speed'),
+  ...Object.fromEntries(
+    ['slowest', 'fastest', 'step', 'low', 'high', 'until'].map((name) => [name, figure(10, 0, 'speed')]),
+  ),
   time: figure(3.2, 0, 'time'),
   force: figure(9200, 800, 'force'),
   acceleration: figure(29.4, 2, 'acceleration'),
