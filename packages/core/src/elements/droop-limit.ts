@@ -16,6 +16,24 @@ export function droopPull(rate: number, rateFactor: number, stretch: number, spe
   return gain > 0 ? rate * stretch * gain : 0;
 }
 
+/**
+ * Rate of a limit strap: full load ÷ stretch at full load, K = load ÷ (stretch·length).
+ *
+ * @param stretch – at full load, share of the free length, > 0
+ * @returns [N/m]; it acts from where the strap comes tight, not from where it is fully stretched
+ */
+export function strapRate(fullLoad: number, stretch: number, length: number): number {
+  return fullLoad / (stretch * length);
+}
+
+/**
+ * A strap and the shock's own top are two limits: each pulls beyond its own place with its own rate, and the pulls add.
+ * `OPEN_SHOCK_RATE` stands for the washers on which a shock tops out, `STRAP_LOAD` for the load at which webbing is said
+ * to stretch so much. Common practice, no source.
+ */
+export const OPEN_SHOCK_RATE = 2e6;
+export const STRAP_LOAD = 13e3;
+
 /** Energy held by a stretched limit [J]. */
 export function droopEnergy(rate: number, stretch: number): number {
   return (rate * stretch * stretch) / 2;

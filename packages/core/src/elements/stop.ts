@@ -33,14 +33,18 @@ export function closingGain(rateFactor: number, speed: number): number {
   return Math.max(0, 1 + rateFactor * speed);
 }
 
-/** The part of the force that is given back [N]. */
+/**
+ * Force without what the speed does to it [N].
+ * @param frictionGain – 1 + the share that friction adds to the curve; at 1 this is what is given back
+ */
 export function stopElastic(
   curve: MonotoneCubic,
   metalRate: number,
   crush: number,
   metalCrush: number,
+  frictionGain = 1,
 ): number {
-  return cubicValue(curve, crush) + metalRate * metalCrush;
+  return frictionGain * cubicValue(curve, crush) + metalRate * metalCrush;
 }
 
 /** Energy held in a crushed stop and the metal behind it [J], by the elastic part of the law. */

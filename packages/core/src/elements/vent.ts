@@ -1,0 +1,70 @@
+/**
+ * Air through a small hole in a hollow stop.
+ *
+ * @source compressible flow through a nozzle, any gas dynamics text (from memory); the choked form was read in an open
+ *   reference on pressurised tanks
+ */
+const HEAT_RATIO = 1.4;
+/** Gas constant of air [J/(kg·K)]. */
+const GAS_CONSTANT = 287.05;
+const CHOKED_FACTOR = Math.sqrt(
+  (HEAT_RATIO / GAS_CONSTANT) * (2 / (HEAT_RATIO + 1)) ** ((HEAT_RATIO + 1) / (HEAT_RATIO - 1)),
+);
+
+/** Downstream ÷ upstream pressure at and below which the hole is choked. */
+export const CRITICAL_RATIO = (2 / (HEAT_RATIO + 1)) ** (HEAT_RATIO / (HEAT_RATIO - 1));
+
+export interface Vent {
+  /** Of the hole [m²]. */
+  readonly area: number;
+  /** Contraction of the jet: about 0.62 for a sharp edge, 1 for a rounded one. */
+  readonly discharge: number;
+}
+
+/**
+ * Mass flow [kg/s]: ṁ = Cd·A·p₁/√T · √(2γ/((γ−1)R)·(r^{2/γ} − r^{(γ+1)/γ})), r = p₂/p₁ held at the critical ratio.
+ *
+ * @param upstream – absolute [Pa]
+ * @param downstream – absolute [Pa], at most upstream
+ * @param temperature – upstream, absolute [K]
+ */
+export function ventFlow(
+  { area, discharge }: Vent,
+  upstream: number,
+  downstream: number,
+  temperature: number,
+): number {
+  const ratio = Math.max(downstream / upstream, CRITICAL_RATIO);
+  if (ratio >= 1) return 0;
+  const gain = (2 * HEAT_RATIO) / ((HEAT_RATIO - 1) * GAS_CONSTANT);
+  const shape = ratio ** (2 / HEAT_RATIO) - ratio ** ((HEAT_RATIO + 1) / HEAT_RATIO);
+  return ((discharge * area * upstream) / Math.sqrt(temperature)) * Math.sqrt(gain * shape);
+}
+
+/** Density of air at 20 °C and one atmosphere [kg/m³]. */
+const AIR_DENSITY = 1.204;
+
+/**
+ * Pressure over a vent while a face of `faceArea` closes at `speed`, air taken as incompressible [Pa]:
+ * Δp = (ρ/2)·(A·v ÷ (Cd·Aₒ))². The force is Δp·faceArea, a loss ∝ v².
+ *
+ * @returns null where it does not hold: from 0.1 of an atmosphere the air's give counts, use `ventFlow`
+ */
+export function ventPressure({ area, discharge }: Vent, faceArea: number, speed: number): number | null {
+  const pressure = (AIR_DENSITY / 2) * ((faceArea * speed) / (discharge * area)) ** 2;
+  return pressure < 0.1 * 101_325 ? pressure : null;
+}
+
+/**
+ * Time in which a closed volume empties from one absolute pressure to another through a choked vent at constant
+ * temperature [s]: τ·ln(p₁/p₂), τ = V ÷ (Cd·A·K·R·√T).
+ *
+ * @validity while choked: `to` at least the outside pressure ÷ 0.528
+ */
+export function blowDownTime(
+  { area, discharge }: Vent,
+  { volume, from, to, temperature }: { volume: number; from: number; to: number; temperature: number },
+): number {
+  const time = volume / (discharge * area * CHOKED_FACTOR * GAS_CONSTANT * Math.sqrt(temperature));
+  return time * Math.log(from / to);
+}
