@@ -28,6 +28,9 @@ function bothWays({ model = unevenRig, course, speed, duration, steps }: Drive) 
   const start = new Float64Array(PLAIN_SIZE);
   for (const i of [0, 3, 5]) start[i] = track.initialLift;
   const crush = new Float64Array(4);
+  // Newly made contacts, counted from one even step to the next.
+  const held = CORNERS.map(() => ({ stop: false, metal: false, droop: false }));
+  const contacts = CORNERS.map(() => ({ stop: 0, metal: 0, droop: 0 }));
   const end = evenly(plainRig(model, course, speed), start, {
     duration,
     steps,
@@ -38,13 +41,23 @@ function bothWays({ model = unevenRig, course, speed, duration, steps }: Drive) 
         const station = (k % 2 === 0 ? 1 : -1) * axle.stop.halfStation;
         const xa = k < 2 ? sprung.toFrontAxle : -sprung.toRearAxle;
         const [z, psi] = k < 2 ? [y[3], y[4]] : [y[5], y[6]];
-        const travel = z + station * psi - (y[0] - xa * y[1] + station * y[2]);
-        const gap = k % 2 === 0 ? axle.stop.gap.left : axle.stop.gap.right;
-        crush[k] = Math.max(crush[k], axle.stop.ratio * travel - gap);
+        const press = (at: number): number => z + at * psi - (y[0] - xa * y[1] + at * y[2]);
+        const side = k % 2 === 0 ? 'left' : 'right';
+        const now = axle.stop.ratio * press(station) - axle.stop.gap[side];
+        crush[k] = Math.max(crush[k], now);
+        const touched = {
+          stop: now > 0,
+          metal: now > axle.metal.atCrush[side],
+          droop: press(Math.sign(station) * axle.shock.halfStation) < -axle.droopLimit.at,
+        };
+        for (const name of ['stop', 'metal', 'droop'] as const) {
+          if (touched[name] && !held[k][name]) contacts[k][name] += 1;
+        }
+        held[k] = touched;
       });
     },
   });
-  return { run, end: [...end.subarray(0, 7)], crush: [...crush] };
+  return { run, end: [...end.subarray(0, 7)], crush: [...crush], contacts };
 }
 
 /** Metal of the front stands before its stop is touched: a mount that was never checked. */
@@ -82,7 +95,7 @@ describe('a ride of an uneven rig with travel ratios', () => {
       { model: metalFirst, course: { kind: 'drop', height: 0.1 }, speed: 1, duration: 0.5, steps: 6_000 },
     ],
   ])('over %s ends where the plainly written equations do', (_name, drive) => {
-    const { run, end, crush } = bothWays(drive);
+    const { run, end, crush, contacts } = bothWays(drive);
     const last = run.history!.coordinates.slice(-7);
     // Even steps of 0.1 to 0.2 ms across kinks, metal at 20 MN/m: good to some micrometres, whatever the engine is.
     end.forEach((value, i) => {
@@ -90,6 +103,9 @@ describe('a ride of an uneven rig with travel ratios', () => {
     });
     CORNERS.forEach((corner, k) => {
       expect(Math.abs(run.corners[corner].peakCrush - Math.max(0, crush[k])), corner).toBeLessThan(5e-6);
+    });
+    CORNERS.forEach((corner, k) => {
+      expect(run.corners[corner].contacts, corner).toEqual(contacts[k]);
     });
     expect(Object.values(run.corners).some(({ peakStopForce }) => peakStopForce > 1000)).toBe(true);
   });

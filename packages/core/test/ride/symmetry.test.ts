@@ -40,7 +40,7 @@ describe('a mirror', () => {
         expect(other.body).toEqual(one.body);
         expect(other.counters).toEqual(one.counters);
       }),
-      { seed: 20, numRuns: 25 },
+      { seed: 20, numRuns: 25, endOnFailure: true },
     );
   });
 });
