@@ -13,11 +13,13 @@ export function DataTable(props: {
   readonly caption: string;
   readonly columns: readonly string[];
   readonly rows: readonly DataRow[];
+  /** Cells hold words that may break, not figures that must not. */
+  readonly wraps?: boolean;
 }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard.
     <section className={style.scroller} tabIndex={0} aria-label={props.caption}>
-      <table className={style.table}>
+      <table className={style.table} data-wraps={props.wraps === true}>
         <caption className={style.caption}>{props.caption}</caption>
         <thead>
           <tr>

@@ -12,9 +12,9 @@ export const END_NAME: Readonly<Record<End, string>> = { front: 'Front', rear: '
 export const LANE_NAME: Readonly<Record<Lane, string>> = { now: 'On the rig now', proposed: 'Proposed' };
 
 export const VERDICT_WORD: Readonly<Record<Verdict, string>> = {
-  pass: 'Fits',
+  pass: 'Pass',
   'not-proven': 'Not proven',
-  fail: 'Does not fit',
+  fail: 'Fail',
 };
 
 /** `as-measured` reads better with its hyphens as spaces; a name that its owner gave stays as he wrote it. */

@@ -27,5 +27,5 @@ function travelled({ proposed }: Answers): string {
   const columns = proposed.check?.travel.corners;
   if (columns === undefined) return 'no answer';
   const passed = CORNERS.filter((corner) => columns[corner].verdict === 'pass').length;
-  return `${passed} of 4 proposed fit`;
+  return `${passed} of 4 proposed pass`;
 }

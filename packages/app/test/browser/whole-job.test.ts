@@ -39,7 +39,7 @@ describe('the workbench on the rig that the command line serves', () => {
     ]);
     expect(await page.getByLabel('On the rig now', { exact: true }).inputValue()).toBe('as-measured');
     expect(await page.getByLabel('Proposed', { exact: true }).inputValue()).toBe('soft-stop-seat-down');
-    expect(await verdictOf(page, 'On the rig now').textContent()).toContain('Fits');
+    expect(await verdictOf(page, 'On the rig now').textContent()).toContain('Pass');
   });
 
   it('moves the columns in the frame after a reading with a fraction is typed', async () => {
@@ -56,7 +56,7 @@ describe('the workbench on the rig that the command line serves', () => {
         ),
     );
     expect(after).not.toBe(before);
-    expect(await verdictOf(page, 'On the rig now').textContent()).not.toContain('Fits');
+    expect(await verdictOf(page, 'On the rig now').textContent()).not.toContain('Pass');
   });
 
   it('answers a keystroke within a frame: under 16.7 ms of script', async () => {
@@ -150,8 +150,8 @@ describe('the workbench on the rig that the command line serves', () => {
   it('compares the proposal that fails with the rig as it is, and opens the finding into its causes', async () => {
     const { page } = opened;
     await page.getByLabel('Proposed', { exact: true }).selectOption('soft-stop-bolted-in');
-    expect(await verdictOf(page, 'Proposed').textContent()).toContain('Does not fit');
-    expect(await verdictOf(page, 'On the rig now').textContent()).toContain('Fits');
+    expect(await verdictOf(page, 'Proposed').textContent()).toContain('Fail');
+    expect(await verdictOf(page, 'On the rig now').textContent()).toContain('Pass');
     const finding = page.getByRole('region', { name: 'Verdicts: Proposed' }).locator('details').first();
     await finding.locator('summary').first().click();
     expect(await finding.textContent()).toContain('What can be done');
@@ -168,7 +168,7 @@ describe('the workbench on the rig that the command line serves', () => {
     const before = await picture.textContent();
     await drop.fill('1/4 in ± 1/32');
     expect(await picture.textContent()).not.toBe(before);
-    expect(await verdictOf(page, 'Proposed').textContent()).not.toContain('Fits');
+    expect(await verdictOf(page, 'Proposed').textContent()).not.toContain('Pass');
   });
 
   it('moves both drawings and their gaps with the sliders', async () => {
@@ -187,7 +187,7 @@ describe('the workbench on the rig that the command line serves', () => {
     expect(after[0]).not.toBe(before[0]);
     expect(after[1]).not.toBe(before[1]);
     expect(await table.textContent()).not.toBe(words);
-    const roll = page.getByRole('slider', { name: 'Roll of the axle' });
+    const roll = page.getByRole('slider', { name: 'Axle roll' });
     await roll.focus();
     for (let k = 0; k < 20; k += 1) await page.keyboard.press('ArrowRight');
     const cells = await table.locator('tbody tr').allTextContents();
@@ -226,7 +226,7 @@ describe('the workbench on the rig that the command line serves', () => {
   it('links charts, drawing and scrubber, for both setups', async () => {
     const { page } = opened;
     await page.getByRole('link', { name: /Ride/ }).click();
-    const scrubber = page.getByRole('slider', { name: 'Moment of the ride' });
+    const scrubber = page.getByRole('slider', { name: 'Moment' });
     await scrubber.waitFor();
     await page.getByRole('figure', { name: /Stop crush/ }).waitFor();
     expect(await page.getByRole('figure').count()).toBe(2 + 4);
@@ -253,7 +253,7 @@ describe('the workbench on the rig that the command line serves', () => {
   it('plays and pauses', async () => {
     const { page } = opened;
     await page.getByRole('link', { name: /Ride/ }).click();
-    const scrubber = page.getByRole('slider', { name: 'Moment of the ride' });
+    const scrubber = page.getByRole('slider', { name: 'Moment' });
     await page.getByRole('button', { name: 'Play' }).click();
     await page.waitForFunction(
       () => Number(document.querySelector<HTMLInputElement>('main input[type="range"]')?.value) > 0.2,

@@ -19,24 +19,25 @@ export function PeakTable(props: {
     <div className={style.rows}>
       <DataTable
         caption="Peaks at each corner"
-        columns={[
-          'Corner',
-          'Stop crush',
-          'Clearance',
-          'Stop force',
-          'Hits: stop, metal, droop',
-          'In the air',
-        ]}
+        columns={['Corner', 'Stop crush', 'Clearance', 'Stop force']}
         rows={CORNERS.map((corner) => ({
           head: CORNER_NAME[corner],
           cells: [
             pair('crush', ({ corners }) => say(corners[corner].peakCrush)),
             pair('clearance', ({ corners }) => say(corners[corner].clearance)),
             pair('force', ({ corners }) => say(corners[corner].peakStopForce)),
-            pair('contacts', ({ run }) => {
-              const { stop, metal, droop } = run.corners[corner].contacts;
-              return `${stop}, ${metal}, ${droop}`;
-            }),
+          ],
+        }))}
+      />
+      <DataTable
+        caption="How often each was touched"
+        columns={['Corner', 'Stop', 'Metal', 'Droop limit', 'Tyre in the air']}
+        rows={CORNERS.map((corner) => ({
+          head: CORNER_NAME[corner],
+          cells: [
+            pair('stop', ({ run }) => times(run.corners[corner].contacts.stop)),
+            pair('metal', ({ run }) => times(run.corners[corner].contacts.metal)),
+            pair('droop', ({ run }) => times(run.corners[corner].contacts.droop)),
             pair('air', ({ corners }) => percent(corners[corner].airborneShare)),
           ],
         }))}
@@ -57,5 +58,6 @@ export function PeakTable(props: {
   );
 }
 
+const times = (count: number): string => (count === 0 ? 'never' : `${count} ×`);
 const percent = ({ value, tolerance }: Figure): string =>
   `${(100 * value).toFixed(0)} %${tolerance === null ? ' ± unknown' : ` ± ${Math.ceil(100 * tolerance)}`}`;

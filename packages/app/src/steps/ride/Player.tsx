@@ -40,7 +40,7 @@ export function Player(props: {
       </PlainButton>
       <div className={style.scrubber}>
         <RangeField
-          label="Moment of the ride"
+          label="Moment"
           min={0}
           max={end}
           step={0.01}

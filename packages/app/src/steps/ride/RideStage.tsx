@@ -43,9 +43,12 @@ export function RideStage(props: {
         return points;
       };
       const sample = history === null ? 0 : Math.min(history.count - 1, Math.round(time * history.rate));
-      return sideScene(shape, poseAt(history?.coordinates ?? [], sample), {
+      const pose = poseAt(history?.coordinates ?? [], sample);
+      return sideScene(shape, pose, {
         width,
         side: 'right',
+        // Half way with the body: it is seen to move, and stays in the picture.
+        raise: pose.body.heave / 2,
         ground: { near: line('right'), far: line('left') },
       });
     },

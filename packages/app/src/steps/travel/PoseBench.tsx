@@ -19,7 +19,7 @@ import { RangeField } from '../../parts/RangeField.tsx';
 import { Segments } from '../../parts/Segments.tsx';
 import style from './PoseBench.module.css';
 import { PosePictures } from './PosePictures.tsx';
-import { reachOf, type SideWords, sideInWords, stopInWords } from './pose-words.ts';
+import { reachOf, type SideWords, sideInWords, stopLabel } from './pose-words.ts';
 
 const CELLS = ['stop', 'contact', 'droop'] as const;
 
@@ -82,7 +82,7 @@ export function PoseBench(props: { readonly answers: Answers; readonly system: U
           onChange={(value) => setPose({ ...pose, heave: Math.abs(value) < STEP / 2 ? 0 : value })}
         />
         <RangeField
-          label="Roll of the axle"
+          label="Axle roll"
           min={-MOST_ROLL}
           max={MOST_ROLL}
           step={MOST_ROLL / 120}
@@ -103,13 +103,14 @@ export function PoseBench(props: { readonly answers: Answers; readonly system: U
               travel={travel}
               end={end}
               pose={shown}
-              labels={{ left: stopInWords(gaps.left, length), right: stopInWords(gaps.right, length) }}
+              labels={{ left: stopLabel(gaps.left, length), right: stopLabel(gaps.right, length) }}
             />
           </section>
         ))}
       </div>
       <DataTable
         caption={`${END_NAME[end]} axle, what is left`}
+        wraps
         columns={['Side', 'Bump stop', 'Next contact', 'Droop']}
         rows={SIDES.map((side) => ({
           head: CORNER_NAME[cornerAt(end, side)],
@@ -135,5 +136,5 @@ export function PoseBench(props: { readonly answers: Answers; readonly system: U
 function rollInWords(roll: number, system: UnitSystem): string {
   if (roll === 0) return 'level';
   const degrees = formatValue(Math.round(Math.abs(roll) * 572.96) / 572.96, 'angle', { system });
-  return `${degrees}, ${roll > 0 ? 'right wheel down' : 'left wheel down'}`;
+  return `${degrees}, ${roll > 0 ? 'right wheel up' : 'left wheel up'}`;
 }

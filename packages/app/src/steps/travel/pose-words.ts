@@ -33,8 +33,12 @@ const DROOP_WORD = {
   shaft: 'shaft out',
 };
 
+/** Beside a stop in the drawing, which shows by itself whether this is free or crushed. */
+export const stopLabel = (side: SideGaps, length: (metres: number) => string): string =>
+  length(side.stopCrush > 0 ? side.stopCrush : side.stopGap);
+
 /** What the stop does: free, or crushed. */
-export const stopInWords = (side: SideGaps, length: (metres: number) => string): string =>
+const stopInWords = (side: SideGaps, length: (metres: number) => string): string =>
   side.stopCrush > 0
     ? `crushed ${length(side.stopCrush)}${side.stopUsedUp ? ', used up' : ''}`
     : `${length(side.stopGap)} free`;
