@@ -39,6 +39,8 @@ export function groundAt(shape: CourseShape, side: Side, s: number): Ground {
     }
     case 'waves':
       return waves(shape.waves, shape.fadeIn, side, s);
+    default:
+      throw new Error(`ride-case/1 has no ${shape.kind}`);
   }
 }
 
