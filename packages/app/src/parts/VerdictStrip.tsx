@@ -4,6 +4,7 @@ import { memo } from 'react';
 import { LANES, type Lane } from '../answers.ts';
 import { inAHundred, LANE_NAME, setupLabel } from './place-name.ts';
 import { SeverityMark } from './SeverityMark.tsx';
+import { tie } from './tie.ts';
 import style from './VerdictStrip.module.css';
 
 export interface LaneFindings {
@@ -96,7 +97,7 @@ function Verdict(props: {
       <span className={style.tag}>
         <SeverityMark severity={finding.severity} />
       </span>
-      <span className={style.sentence}>{findingText(finding, { system })}</span>
+      <span className={style.sentence}>{tie(findingText(finding, { system }))}</span>
     </>
   );
   if (finding.because.length === 0 && finding.remedies.length === 0 && finding.likelihood === undefined)
@@ -117,7 +118,7 @@ function Verdict(props: {
             <h4 className={style.small}>What can be done</h4>
             <ul className={style.bullets}>
               {finding.remedies.map((remedy) => (
-                <li key={`${remedy.code}.${remedy.target ?? ''}`}>{remedyText(remedy, { system })}</li>
+                <li key={`${remedy.code}.${remedy.target ?? ''}`}>{tie(remedyText(remedy, { system }))}</li>
               ))}
             </ul>
           </>

@@ -47,8 +47,8 @@ export function RideStage(props: {
       return sideScene(shape, pose, {
         width,
         side: 'right',
-        // Half way with the body: it is seen to move, and stays in the picture.
-        raise: pose.body.heave / 2,
+        // Most of the way with the body: it is seen to move, and its roof stays in the picture.
+        raise: 0.75 * pose.body.heave,
         ground: { near: line('right'), far: line('left') },
       });
     },

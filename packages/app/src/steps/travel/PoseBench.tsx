@@ -17,6 +17,7 @@ import { PlainButton } from '../../parts/PlainButton.tsx';
 import { CORNER_NAME, END_NAME, LANE_NAME, setupLabel } from '../../parts/place-name.ts';
 import { RangeField } from '../../parts/RangeField.tsx';
 import { Segments } from '../../parts/Segments.tsx';
+import { tie } from '../../parts/tie.ts';
 import style from './PoseBench.module.css';
 import { PosePictures } from './PosePictures.tsx';
 import { reachOf, type SideWords, sideInWords, stopLabel } from './pose-words.ts';
@@ -44,7 +45,7 @@ export function PoseBench(props: { readonly answers: Answers; readonly system: U
   );
   const heave = Math.min(reach.bump, Math.max(-reach.droop, pose.heave));
   const shown: Pose = { heave, roll: pose.roll };
-  const length = (value: number): string => formatValue(Math.abs(value), 'length', { system });
+  const length = (value: number): string => tie(formatValue(Math.abs(value), 'length', { system }));
   const posed = lanes.flatMap((lane) => {
     const { setup, check } = answers[lane];
     return setup === null || check === null
