@@ -6,6 +6,7 @@ import { exposure } from './runners/exposure.ts';
 import { interpolation } from './runners/interpolation.ts';
 import { quantities } from './runners/quantities.ts';
 import { ride } from './runners/ride.ts';
+import { roads } from './runners/roads.ts';
 import { statics } from './runners/statics.ts';
 import { uncertainty } from './runners/uncertainty.ts';
 
@@ -16,6 +17,7 @@ const RUNNERS: Readonly<Record<string, Runner>> = {
   interpolation,
   quantities,
   ride,
+  roads,
   statics,
   uncertainty,
 };

@@ -9,6 +9,7 @@ const TOPICS: Readonly<Record<string, string>> = {
   uncertainty: 'Uncertainty and probability',
   statics: 'Weights, springs and frequencies',
   course: 'The ground',
+  roads: 'Random roads and the roughness index',
   ride: 'The ride',
   exposure: 'What the seat takes',
 };

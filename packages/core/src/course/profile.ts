@@ -11,14 +11,17 @@ const LONGEST_PIECE = 0.25;
 /** Shortest piece [m]: no tyre feels less. */
 const SHORTEST_PIECE = 0.005;
 /** Pieces in the closest pair of points, when points are not evenly spaced. */
-const PIECES_PER_SPACING = 4;
+const PIECES_PER_SPACING = 10;
+/** However close two points of a long ground are. */
+const MOST_PIECES = 2 ** 20;
 /** Spacings that differ by no more than this share are even. */
 const EVEN = 1e-6;
 
 /**
  * A measured ground: monotone cubic through the points of each track, which never goes above or below its neighbours,
  * less the mean height of both first points, faded in from flat. Even points are followed exactly; between uneven ones
- * the cubic is sampled at a quarter of the smallest spacing, at least 5 mm.
+ * the cubic is sampled at a tenth of the smallest spacing, at least 5 mm, and then off by at most step²/60 of a step in
+ * its curvature.
  */
 export function measuredGround(shape: Shape): Readonly<Record<Side, SampledSide>> {
   const { distance, fadeIn: fade, mirrored } = shape;
@@ -49,7 +52,7 @@ function piecesFor(distance: readonly number[]): number {
   const isEven = distance.every((at, i) => Math.abs(at - distance[0]! - i * mean) <= EVEN * mean);
   if (isEven) return spacings * Math.ceil(mean / LONGEST_PIECE);
   const step = Math.max(SHORTEST_PIECE, smallestSpacing(distance) / PIECES_PER_SPACING);
-  return Math.ceil(length / Math.min(LONGEST_PIECE, step));
+  return Math.min(MOST_PIECES, Math.ceil(length / Math.min(LONGEST_PIECE, step)));
 }
 
 function sampleCubic(

@@ -49,7 +49,7 @@ export const trackCoherence = (n: number, trackWidth: number): number =>
 export function classRoad(shape: Shape): Readonly<Record<Side, SampledSide>> {
   const pieces = Math.max(1, Math.round(shape.length / STEP));
   let count = FEWEST_SAMPLES;
-  while (count <= pieces) count *= 2;
+  while (count < pieces) count *= 2;
   const waves = drawWaves(shape, count * STEP);
 
   const left = new Float64Array(2 * (pieces + 1));
@@ -57,8 +57,8 @@ export function classRoad(shape: Shape): Readonly<Record<Side, SampledSide>> {
   for (const derivative of [0, 1] as const) {
     const { re, im } = heightsOf(waves, count, derivative);
     for (let i = 0; i <= pieces; i += 1) {
-      left[2 * i + derivative] = re[i];
-      right[2 * i + derivative] = im[i];
+      left[2 * i + derivative] = re[i % count];
+      right[2 * i + derivative] = im[i % count];
     }
   }
   const end = pieces * STEP;

@@ -83,7 +83,7 @@ const MOST_PIECES = 200_000;
 
 /**
  * Samples a chain so finely that even its shortest stretch has 64 pieces. Where two stretches meet within a piece, the
- * cubic through both its ends is off by at most 0.004·step² of the step in curvature.
+ * cubic through both its ends is off by at most step²/60 of the step in curvature, and its slope by step/12 of it.
  */
 export function sampleChain(stretches: readonly Stretch[], start: number): SampledSide {
   const { law, breaks } = chain(stretches, start);
