@@ -1,6 +1,6 @@
 import { chmodSync, cpSync, existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { defineConfig, type Plugin } from 'vite';
+import { build, defineConfig, type InlineConfig, type Plugin } from 'vite';
 
 const here = import.meta.dirname;
 
@@ -20,17 +20,43 @@ function takeWorkbench(): Plugin {
   };
 }
 
+/** What runs in worker threads is a file of its own, so that starting one reads no more than it needs. */
+function buildWorker(): Plugin {
+  let target = '';
+  return {
+    name: 'lastinch-build-worker',
+    configResolved: (config) => {
+      target = resolve(config.root, config.build.outDir);
+    },
+    closeBundle: async () => {
+      await build({ ...oneFile('src/hosts/work-thread.ts', 'lastinch-worker.js', target), logLevel: 'warn' });
+    },
+  };
+}
+
 /** One file that runs on Node alone: everything that is not built into Node is bundled. */
-export default defineConfig({
+const oneFile = (entry: string, file: string, outDir: string): InlineConfig => ({
   root: here,
-  plugins: [takeWorkbench()],
+  configFile: false,
   ssr: { noExternal: true, target: 'node' },
   build: {
-    ssr: 'src/main.ts',
+    ssr: entry,
     target: 'node20',
-    outDir: 'dist',
-    emptyOutDir: true,
+    outDir,
+    emptyOutDir: false,
     minify: false,
+    rolldownOptions: { output: { entryFileNames: file, format: 'es', codeSplitting: false } },
+  },
+});
+
+const program = oneFile('src/main.ts', 'lastinch.js', 'dist');
+
+export default defineConfig({
+  ...program,
+  plugins: [takeWorkbench(), buildWorker()],
+  build: {
+    ...program.build,
+    emptyOutDir: true,
     rolldownOptions: {
       output: {
         entryFileNames: 'lastinch.js',

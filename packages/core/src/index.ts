@@ -190,6 +190,7 @@ export { PLACE_NAMES } from './words/places.ts';
 export { problemText } from './words/problems.ts';
 export { readingName } from './words/readings.ts';
 export { remedyText } from './words/remedies.ts';
+export { needle, roughSpeed } from './words/speeds.ts';
 export { criterionName } from './words/sweep-findings.ts';
 
 // --- Force tables: how a measured stop and shock are read between their points ---

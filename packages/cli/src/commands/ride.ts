@@ -26,12 +26,15 @@ import { rideJson } from '../json/ride-json.ts';
 import { exitFor } from '../json/severity.ts';
 import { paperFor } from '../terminal/paper.ts';
 import { ridePage } from '../terminal/ride-page.ts';
+import { sweep } from './sweep.ts';
 
 export interface RideOptions {
   readonly course?: string;
   readonly speed?: string;
   readonly setup?: string;
   readonly against?: string;
+  readonly sweep?: string;
+  readonly step?: string;
   readonly units?: string;
   readonly json?: boolean;
 }
@@ -57,6 +60,17 @@ export async function ride(file: string, options: RideOptions): Promise<ExitCode
   const system = units.value ?? unitsOfRig(rig);
   const course = courseAsked(rig, options.course, system);
   if (!course.ok) return refuse(course.problems);
+  if (options.sweep !== undefined)
+    return sweep(rig, course.value, { ...options, sweep: options.sweep }, system);
+  if (options.step !== undefined)
+    return refuse([
+      {
+        code: 'ask-option',
+        where: { key: '--step' },
+        found: options.step,
+        accepted: 'a step together with --sweep',
+      },
+    ]);
   const driven = course.value.shape.kind !== 'drop';
   const speed = driven ? (asked.value ?? course.value.speed) : ANY_SPEED;
   if (speed === null)

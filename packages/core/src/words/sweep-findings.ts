@@ -1,5 +1,6 @@
 import type { FindingCode } from '../finding/codes.ts';
 import type { Facts, Phrase } from './facts.ts';
+import { needle, needles, roughSpeed } from './speeds.ts';
 
 type SweepCode = Extract<FindingCode, `sweep-${string}`>;
 
@@ -20,7 +21,7 @@ const CRITERIA: Readonly<Record<string, CriterionWords>> = {
     holds: () => 'metal is never hit',
   },
   clearance: {
-    name: 'clearance for flex and reserve',
+    name: 'flex and reserve',
     breaks: () => 'flex and reserve are used up',
     holds: () => 'flex and reserve stay free',
   },
@@ -30,17 +31,17 @@ const CRITERIA: Readonly<Record<string, CriterionWords>> = {
     holds: (say) => `the body never takes more than ${say.limit} above rest`,
   },
   'absorbed-power': {
-    name: 'power that a seated body takes up',
+    name: 'absorbed power',
     breaks: (say) => `a body seated over the centre of gravity takes up more than ${say.limit} on average`,
     holds: (say) => `a body seated over the centre of gravity takes up ${say.limit} or less on average`,
   },
   'bracket-load': {
-    name: 'force on one corner of the frame',
+    name: 'force on the frame',
     breaks: (say) => `a corner of the frame takes more than ${say.limit} from stop and metal`,
     holds: (say) => `no corner of the frame takes more than ${say.limit} from stop and metal`,
   },
   'tyre-contact': {
-    name: 'tyres on the ground',
+    name: 'tyre contact',
     breaks: (say) => `a tyre carries for less than ${say.limitPercent} of the time`,
     holds: (say) => `every tyre carries for ${say.limitPercent} of the time or more`,
   },
@@ -56,31 +57,40 @@ const wordsOf = (say: Facts): CriterionWords =>
 /** What a view writes beside a criterion of a sweep. */
 export const criterionName = (id: string): string => CRITERIA[id]?.name ?? id;
 
-const range: Phrase = (say) => `from ${say.plain('slowest')} to ${say.plain('fastest')}`;
+/** A speed of the sweep among the facts. */
+const at =
+  (name: string): Phrase =>
+  (say) => {
+    const speed = say.number(name);
+    return Number.isNaN(speed) ? 'unknown' : needle(speed, say.system);
+  };
+const slowest = at('slowest');
+const step: Phrase = (say) => roughSpeed(say.number('step'), say.system);
+const speed = at('speed');
 
-/** `(21.9 mph to 25.1 mph within the readings)`; that nothing is known of it when there were no trials. */
+const range: Phrase = (say) => `from ${slowest(say)} to ${at('fastest')(say)}`;
+
+/** `(21.9 to 25.1 mph within the readings)`; that nothing is known of it when there were no trials. */
 const within: Phrase = (say) => {
-  if (!('low' in say.finding.facts)) return '(± unknown)';
-  const high = say.text('high') === 'never' ? 'never' : say.plain('high');
-  return high === 'never'
-    ? `(from ${say.plain('low')} on, or never, within the readings)`
-    : `(${say.plain('low')} to ${high} within the readings)`;
+  const [low, high] = [say.number('low'), say.number('high')];
+  if (Number.isNaN(low)) return '(± unknown)';
+  if (Number.isNaN(high)) return `(from ${needle(low, say.system)} on, or never, within the readings)`;
+  return `(${low === high ? needle(low, say.system) : needles(low, high, say.system)} within the readings)`;
 };
 
 /** Where a rig stops to hold as it goes faster. A model of one road: each sentence names it. */
 export const SWEEP_PHRASES: Readonly<Record<SweepCode, Phrase>> = {
   'sweep-broken': (say) =>
-    `${wordsOf(say).breaks(say)} on ${say.text('course')} from ${say.plain('speed')} on ${within(say)}; below that it held, driven every ${say.plain('step')} from ${say.plain('slowest')}.`,
+    `${wordsOf(say).breaks(say)} on ${say.text('course')} from ${speed(say)} on ${within(say)}; below that it held, driven every ${step(say)} from ${slowest(say)}.`,
   'sweep-broken-at-once': (say) =>
-    `${wordsOf(say).breaks(say)} on ${say.text('course')} at ${say.plain('slowest')} already, the slowest speed asked for.`,
+    `${wordsOf(say).breaks(say)} on ${say.text('course')} at ${slowest(say)} already, the slowest speed asked for.`,
   'sweep-unknown': (say) =>
-    `whether ${wordsOf(say).breaks(say)} on ${say.text('course')} cannot be told from ${say.plain('speed')} on: the motion left what the model stands for before the course was over.`,
+    `whether ${wordsOf(say).breaks(say)} on ${say.text('course')} cannot be told from ${speed(say)} on: the motion left what the model stands for before the course was over.`,
   'sweep-holds-again': (say) =>
-    `on ${say.text('course')} ${wordsOf(say).breaks(say)} between ${say.plain('speed')} and ${say.plain('until')}, and it holds again beyond. Nobody gets to the faster speed without passing through; do not count on it.`,
+    `on ${say.text('course')} ${wordsOf(say).breaks(say)} between ${speed(say)} and ${at('until')(say)}, and it holds again beyond. Nobody gets to the faster speed without passing through; do not count on it.`,
   'sweep-held': (say) =>
-    `${wordsOf(say).holds(say)} on ${say.text('course')}, ${range(say)}, driven every ${say.plain('step')}.`,
+    `${wordsOf(say).holds(say)} on ${say.text('course')}, ${range(say)}, driven every ${step(say)}.`,
   'sweep-held-in-most': (say) =>
-    `${wordsOf(say).holds(say)} on ${say.text('course')}, ${range(say)}, with the readings as they are; within their tolerances it may happen from ${say.plain('low')} on (chance: ${say.chance}).`,
-  'sweep-no-limit': (say) =>
-    `no limit is given for the ${wordsOf(say).name}, so no speed can be told for it.`,
+    `${wordsOf(say).holds(say)} on ${say.text('course')}, ${range(say)}, with the readings as they are. Within their tolerances it may happen from ${at('low')(say)} on (chance: ${say.chance}).`,
+  'sweep-no-limit': (say) => `no limit is given for ${wordsOf(say).name}, so no speed can be told for it.`,
 };
