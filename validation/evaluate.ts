@@ -2,6 +2,7 @@ import type { Check } from './check-file.ts';
 import { compare, type Outcome } from './compare.ts';
 import type { Runner } from './runner.ts';
 import { course } from './runners/course.ts';
+import { elements } from './runners/elements.ts';
 import { exposure } from './runners/exposure.ts';
 import { interpolation } from './runners/interpolation.ts';
 import { quantities } from './runners/quantities.ts';
@@ -13,6 +14,7 @@ import { uncertainty } from './runners/uncertainty.ts';
 /** One runner a topic; the key is the folder's name under `checks/`. */
 const RUNNERS: Readonly<Record<string, Runner>> = {
   course,
+  elements,
   exposure,
   interpolation,
   quantities,

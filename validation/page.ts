@@ -8,6 +8,7 @@ const TOPICS: Readonly<Record<string, string>> = {
   interpolation: 'Force tables between their points',
   uncertainty: 'Uncertainty and probability',
   statics: 'Weights, springs and frequencies',
+  elements: 'Force laws of the parts',
   course: 'The ground',
   roads: 'Random roads and the roughness index',
   ride: 'The ride',

@@ -192,6 +192,63 @@ export { readingName } from './words/readings.ts';
 export { remedyText } from './words/remedies.ts';
 export { needle, roughSpeed } from './words/speeds.ts';
 export { criterionName } from './words/sweep-findings.ts';
+export type { FirstBreakText } from './words/sweeps.ts';
+export { firstBreakText } from './words/sweeps.ts';
+
+// --- Force laws: what a reading of a part becomes ---
+
+export type { Envelope } from './course/envelope.ts';
+export { enveloped, movingFootprint } from './course/envelope.ts';
+export type { Cams } from './course/two-cams.ts';
+export { twoCams, usualCams } from './course/two-cams.ts';
+export type { BarOnBench } from './elements/anti-roll-bar.ts';
+export { antiRollEnergy, antiRollMoment, barRateAtAxle } from './elements/anti-roll-bar.ts';
+export type { GasChamber } from './elements/gas-chamber.ts';
+export {
+  ATMOSPHERE,
+  gasEnergy,
+  gasForce,
+  gasRate,
+  gasStopCurve,
+  oilForce,
+  pressureAt,
+  rodArea,
+} from './elements/gas-chamber.ts';
+export { asSolidAxle } from './elements/independent-axle.ts';
+export type { MaxwellBranch } from './elements/maxwell.ts';
+export {
+  maxwellEnergy,
+  maxwellFlow,
+  maxwellForce,
+  maxwellLoopEnergy,
+  maxwellLoss,
+  maxwellModuli,
+  restingCrush,
+} from './elements/maxwell.ts';
+export type { ShockGasReadings } from './elements/shock-gas.ts';
+export { shockChamber, shockGasAt } from './elements/shock-gas.ts';
+export type { DampedCorner, HandPush, KnownTo, ShockTable } from './elements/shock-table.ts';
+export {
+  dampingOfPush,
+  dampingRatioTable,
+  handPushTable,
+  measuredTable,
+  withSealFriction,
+} from './elements/shock-table.ts';
+export type { FrictionBranch, Reversal } from './elements/stop-friction.ts';
+export {
+  frictionAmplitude,
+  frictionForce,
+  frictionLoopEnergy,
+  frictionRate,
+} from './elements/stop-friction.ts';
+export type { LossReadings, StopLoss } from './elements/stop-loss.ts';
+export { stopLoss } from './elements/stop-loss.ts';
+export { contactLength } from './elements/tyre-contact.ts';
+export type { TyreRateLine, TyreSize } from './elements/tyre-rate.ts';
+export { rateAtPressure, rateBySize, rateFromPress, rateOnLine } from './elements/tyre-rate.ts';
+export type { Vent } from './elements/vent.ts';
+export { blowDownTime, CRITICAL_RATIO, ventFlow, ventPressure } from './elements/vent.ts';
 
 // --- Force tables: how a measured stop and shock are read between their points ---
 
