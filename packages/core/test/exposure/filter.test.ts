@@ -118,6 +118,24 @@ describe('a filtered record', () => {
     },
   );
 
+  it('has the phase of the equation to 0.1°, because each piece of the curve lies in the middle of its samples', () => {
+    for (const rate of [100, 500]) {
+      const frequency = FAITHFUL_SHARE * rate;
+      const { gain, phase } = weightingResponse('Wk', frequency);
+      const record = sampled(rate, 16, (t) => Math.sin(2 * Math.PI * frequency * t));
+      const ours = weightedHistory(record, rate, 'Wk');
+      // A fifth of the rate: every fifth sample stands at the same place of the wave.
+      let [along, across] = [0, 0];
+      for (let n = 10 * rate; n < 15 * rate; n += 1) {
+        along += ours[n] * Math.sin((2 * Math.PI * n) / 5);
+        across += ours[n] * Math.cos((2 * Math.PI * n) / 5);
+      }
+      const turn = Math.atan2(across, along) - phase;
+      expect(Math.abs(Math.atan2(Math.sin(turn), Math.cos(turn)))).toBeLessThan((0.1 * Math.PI) / 180);
+      expect(Math.abs(Math.hypot(along, across) / (2.5 * rate) / gain - 1)).toBeLessThan(0.0115);
+    }
+  });
+
   it('may be written where an older one stood, and leaves its input alone', () => {
     const record = sampled(100, 1, (t) => Math.sin(9 * t));
     const before = record.slice();

@@ -76,6 +76,20 @@ describe('the running r.m.s.', () => {
     expect(Math.abs(maximumTransient(record(333.3), 333.3, 'linear') / fine - 1)).toBeLessThan(1e-5);
   });
 
+  it('is exact where the square goes in straight lines, however coarse the samples', () => {
+    // a² = t: the even window holds t − 1/2 on average, the fading one t − 1 + e^−t.
+    for (const rate of [2.5, 4, 7.3]) {
+      const record = sampled(rate, 6, (t) => Math.sqrt(t));
+      const even = runningRms(record, rate, 'linear');
+      const fading = runningRms(record, rate, 'exponential');
+      for (let n = Math.ceil(rate); n < record.length; n += 1) {
+        const t = n / rate;
+        expect(even[n] ** 2).toBeCloseTo(t - 0.5, 10);
+        expect(fading[n] ** 2).toBeCloseTo(t - 1 + Math.exp(-t), 10);
+      }
+    }
+  });
+
   it('is never larger than the largest value', () => {
     fc.assert(
       fc.property(fc.array(between(-30, 30), { minLength: 8, maxLength: 400 }), (values) => {
