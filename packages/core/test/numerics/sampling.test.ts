@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { coverageHalfWidth } from '../../src/numerics/coverage.ts';
 import { normalQuantile } from '../../src/numerics/normal-quantile.ts';
 import { randomStream } from '../../src/numerics/random.ts';
 import { NormalTable, normalTrials } from '../../src/numerics/sampling.ts';
@@ -75,43 +74,6 @@ describe('normals for the trials', () => {
     // Sampling error of this quantile is 3 % of its size at most at 2048 trials (order statistics); seed fixed.
     expect(Math.abs(sum[Math.round(0.025 * COUNT)] + 3.92)).toBeLessThan(0.12);
     expect(Math.abs(sum[Math.round(0.975 * COUNT)] - 3.92)).toBeLessThan(0.12);
-  });
-});
-
-describe('coverage half-width', () => {
-  test('two standard deviations of one normal, about its nominal (k = 2)', () => {
-    const scores = new NormalTable(COUNT, 1).column(0);
-    const half = coverageHalfWidth(Float64Array.of(10, ...scores.map((z) => 10 + 1.5 * z)));
-    expect(Math.abs(half - 3)).toBeLessThan(1e-4);
-  });
-
-  test('the larger side counts', () => {
-    const scores = new NormalTable(COUNT, 1).column(0);
-    const split = coverageHalfWidth(Float64Array.of(0, ...scores.map((z) => (z > 0 ? z : 3 * z))));
-    expect(Math.abs(split - 6)).toBeLessThan(1e-3);
-  });
-
-  test('agrees with sorting, whatever the samples', () => {
-    const random = randomStream(5);
-    for (let run = 0; run < 40; run += 1) {
-      const samples = Float64Array.from({ length: 301 }, () => random.below(run < 20 ? 9 : 1e6) ** 2);
-      const sorted = samples.slice(1).sort();
-      const at = (rank: number) => {
-        const low = Math.floor(rank);
-        return sorted[low] + (rank - low) * (sorted[low + 1] - sorted[low]);
-      };
-      const tail = 0.022750131948179;
-      const expected = Math.max(
-        at((1 - tail) * 300 - 0.5) - samples[0],
-        samples[0] - at(tail * 300 - 0.5),
-        0,
-      );
-      expect(coverageHalfWidth(samples)).toBeCloseTo(expected, 6);
-    }
-  });
-
-  test('an exact quantity has none', () => {
-    expect(coverageHalfWidth(new Float64Array(50).fill(3))).toBe(0);
   });
 });
 
