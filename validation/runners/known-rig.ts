@@ -98,7 +98,13 @@ export function knownSetup(known: Known): Setup {
     shelf: { stops: {}, springs: {} },
     setups: {},
     courses: {},
-    limits: { reserve: whole('limits.reserve'), bodyAcceleration: whole('limits.bodyAcceleration') },
+    limits: {
+      reserve: whole('limits.reserve'),
+      bodyAcceleration: whole('limits.bodyAcceleration'),
+      bracketForce: null,
+      absorbedPower: null,
+      tyreContact: null,
+    },
     assumptions: [],
   };
   if (left.size > 0) throw new Error(`A check names readings that no rig has: ${[...left].join(', ')}`);

@@ -32,7 +32,13 @@ export function iriStep(step: number): IriStep {
     [0, 1, 0, 0, 0],
     [-SPRING, -DAMPING, SPRING, DAMPING, 0],
     [0, 0, 0, 1, 0],
-    [SPRING / UNSPRUNG, DAMPING / UNSPRUNG, -(TYRE + SPRING) / UNSPRUNG, -DAMPING / UNSPRUNG, TYRE / UNSPRUNG],
+    [
+      SPRING / UNSPRUNG,
+      DAMPING / UNSPRUNG,
+      -(TYRE + SPRING) / UNSPRUNG,
+      -DAMPING / UNSPRUNG,
+      TYRE / UNSPRUNG,
+    ],
     [0, 0, 0, 0, 0],
   ];
   const whole = matrixExponential(a.map((row) => row.map((entry) => entry * dt)));

@@ -26,14 +26,6 @@ export function strapRate(fullLoad: number, stretch: number, length: number): nu
   return fullLoad / (stretch * length);
 }
 
-/**
- * A strap and the shock's own top are two limits: each pulls beyond its own place with its own rate, and the pulls add.
- * `OPEN_SHOCK_RATE` stands for the washers on which a shock tops out, `STRAP_LOAD` for the load at which webbing is said
- * to stretch so much. Common practice, no source.
- */
-export const OPEN_SHOCK_RATE = 2e6;
-export const STRAP_LOAD = 13e3;
-
 /** Energy held by a stretched limit [J]. */
 export function droopEnergy(rate: number, stretch: number): number {
   return (rate * stretch * stretch) / 2;

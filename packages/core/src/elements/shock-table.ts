@@ -81,8 +81,6 @@ export interface HandPush {
   readonly pull: number | null;
 }
 
-/** Faster than this nobody pushes by hand [m/s]: such a reading belongs in a table. */
-export const FASTEST_BY_HAND = 0.5;
 /** Rebound ÷ compression where only compression was pushed: middle of 1.5 to 3, common practice, no source. */
 const USUAL_REBOUND = 2.1;
 

@@ -15,8 +15,7 @@ export function tyreForce(elastic: number, damping: number, closing: number): nu
 
 /** Positive where the tyre carries force: both the elastic part and the sum push. */
 export function tyreSwitch(elastic: number, damping: number, closing: number): number {
-  const force = tyreForce(elastic, damping, closing);
-  return elastic < force ? elastic : force;
+  return Math.min(elastic, tyreForce(elastic, damping, closing));
 }
 
 /** Energy held by a tyre that is pressed by `elastic` [J]. */

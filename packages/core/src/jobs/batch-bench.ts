@@ -10,8 +10,8 @@ import type { CourseShape } from '../rig/course-spec.ts';
 import type { Rig } from '../rig/rig.ts';
 import { resolveSetup } from '../rig/setup-resolve.ts';
 import { travelNeeds } from '../travel/travel.ts';
+import type { Bench } from './bench.ts';
 import { drawsToDrive, durationOf, speedProblem, TRIAL_TOLERANCE } from './driving.ts';
-import type { Bench } from './work.ts';
 
 /** A course at the speed at which it is driven. */
 export interface BatchCourse {

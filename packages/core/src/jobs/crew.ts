@@ -1,5 +1,6 @@
 import type { Problem } from '../finding/problem.ts';
-import { type Bench, openBench, rowsOf, type WorkPlan } from './work.ts';
+import type { Bench } from './bench.ts';
+import { openBench, rowsOf, type WorkPlan } from './work.ts';
 import type { WorkAsk, WorkReply } from './work-messages.ts';
 
 /** One who does work: told a plan, then asked for its units, one stretch at a time. */

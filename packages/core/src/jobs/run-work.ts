@@ -1,9 +1,10 @@
 import type { Problem } from '../finding/problem.ts';
+import type { Bench } from './bench.ts';
 import type { Crew, Seat } from './crew.ts';
 import type { Fold } from './fold.ts';
 import { InOrder } from './in-order.ts';
 import { type Stretch, Stretches } from './stretches.ts';
-import { type Bench, openBench, type WorkPlan } from './work.ts';
+import { openBench, type WorkPlan } from './work.ts';
 
 /** How shared work ended. Being cancelled is an ending like the others, not an error. */
 export type WorkOutcome<Answer> =

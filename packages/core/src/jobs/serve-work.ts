@@ -1,4 +1,5 @@
-import { type Bench, openBench, rowsOf } from './work.ts';
+import type { Bench } from './bench.ts';
+import { openBench, rowsOf } from './work.ts';
 import type { WorkAsk, WorkReply } from './work-messages.ts';
 
 /**

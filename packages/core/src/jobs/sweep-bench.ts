@@ -9,10 +9,10 @@ import type { CourseShape } from '../rig/course-spec.ts';
 import type { Rig } from '../rig/rig.ts';
 import { resolveSetup } from '../rig/setup-resolve.ts';
 import { travelNeeds } from '../travel/travel.ts';
+import type { Bench } from './bench.ts';
 import { drawsToDrive, durationOf, TRIAL_TOLERANCE } from './driving.ts';
 import { CRITERIA, type Criterion, criteriaOf } from './sweep-criteria.ts';
 import { sweepProblems } from './sweep-range.ts';
-import type { Bench } from './work.ts';
 
 /** How fast may it go: setups of a rig over one course, at every speed of a range. */
 export interface SweepRequest {

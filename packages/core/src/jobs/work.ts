@@ -1,25 +1,12 @@
 import type { Result } from '../finding/problem.ts';
 import { type BatchRequest, batchBench } from './batch-bench.ts';
+import type { Bench } from './bench.ts';
 import { type SweepRequest, sweepBench } from './sweep-bench.ts';
 
 /** Work that many hands can share, as data: all that a worker has to be told. */
 export type WorkPlan =
   | { readonly kind: 'batch'; readonly request: BatchRequest }
   | { readonly kind: 'sweep'; readonly request: SweepRequest };
-
-/**
- * Work laid out in units that can be done in any order, anywhere.
- * @invariant a unit gives the same row to the last bit whoever does it, and whatever was done before
- */
-export interface Bench {
-  readonly units: number;
-  /** Numbers in the row of one unit. */
-  readonly width: number;
-  /** About how much work a unit is; only compared with other units of this bench. */
-  cost(unit: number): number;
-  /** Does a unit and writes its row from `at` on. */
-  run(unit: number, rows: Float64Array, at: number): void;
-}
 
 /**
  * Lays out a plan: made once in every worker, so courses are sampled once there and used by all units.

@@ -44,6 +44,9 @@ export function columnOfCorner(
     firstShare: firstCount[k] / trials,
   });
   const flex = draws.of(base.flex);
+  // A frame that flexes brings body contacts closer and presses neither coil nor shock.
+  const reached = ({ kind, travel }: SampledContact, i: number): boolean =>
+    travel[i] - (kind === 'body' ? flex[i] : 0) < sampled.freeBump[i] + sampled.crush[i];
   const spareFigure = honest(figureOf('length', spare));
   return {
     corner,
@@ -58,7 +61,7 @@ export function columnOfCorner(
     droop,
     verdict: verdictOn(spareFigure),
     probability: {
-      metal: shareOf(trials, (i) => clearance[i] < flex[i]),
+      metal: shareOf(trials, (i) => contacts.some((contact) => reached(contact, i))),
       spareBelowZero: shareOf(trials, (i) => spare[i] < 0),
     },
     blame: blameOf(spare, sampled.readings.values(), draws),

@@ -50,7 +50,7 @@ export interface TravelColumn {
   readonly droop: readonly DroopLine[];
   readonly verdict: Verdict;
   readonly probability: {
-    /** That metal (any hard contact) is reached at full crush with the frame flexed: clearance < flex. */
+    /** That any hard contact is reached at full crush: a body contact with the frame flexed, coil and shock without. */
     readonly metal: number;
     /** That spare is below zero: the verdict's own probability. */
     readonly spareBelowZero: number;

@@ -79,6 +79,47 @@ describe('T15: uncertainty of a sum is that of the GUM', () => {
     expect(Math.abs(near.probability.metal - phi(-0.0015 / deviation))).toBeLessThan(0.015);
   });
 
+  describe('T16: a frame that flexes does not press a coil or a shock any further', () => {
+    const exactly = (sump: number, left: { coil?: number; shock?: number }) =>
+      front({
+        front: {
+          contacts: { sump: { gap: 0.1 + sump } },
+          ...(left.coil === undefined ? {} : { coil: { ride: 0.3, solid: 0.2 - left.coil } }),
+          ...(left.shock === undefined ? {} : { shock: { ride: 0.5, closed: 0.4 - left.shock } }),
+          gap: 0.06,
+          crush: 0.04,
+          flex: 0.012,
+        },
+      }).probability.metal;
+
+    test.each([
+      ['nothing is reached', 0.02, { coil: 0.005, shock: 0.005 }, 0],
+      ['the coil is solid', 0.02, { coil: -0.001 }, 1],
+      ['the shock is bottomed', 0.02, { shock: -0.001 }, 1],
+      ['the frame flexes into the sump, behind the coil', 0.011, { coil: 0.005 }, 1],
+      ['the frame flexes into the sump, nothing else known', 0.011, {}, 1],
+    ] as const)('%s', (_name, sump, left, expected) => {
+      expect(exactly(sump, left)).toBe(expected);
+    });
+
+    /** Two independent ways to metal: 1 − (1 − p₁)(1 − p₂). */
+    test('either of both is enough', () => {
+      const { probability } = front({
+        front: {
+          contacts: { sump: { gap: [0.114, 0.003] } },
+          coil: { ride: [0.3, 0.003], solid: 0.198 },
+          gap: 0.06,
+          crush: 0.04,
+          flex: [0.012, 0.004],
+        },
+      });
+      const sump = phi(-0.002 / (Math.hypot(0.003, 0.004) / 2));
+      const coil = phi(-0.002 / 0.0015);
+      // Counting 4096 trials: standard error 0.7 %.
+      expect(Math.abs(probability.metal - (1 - (1 - sump) * (1 - coil)))).toBeLessThan(0.015);
+    });
+  });
+
   test('a travel ratio enters by its derivative: gap ÷ ratio', () => {
     const { hardTravel, blame } = front({
       front: {
