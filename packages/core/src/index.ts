@@ -159,10 +159,11 @@ export { rideRig } from './jobs/ride.ts';
 
 export { sweepRig } from './jobs/sweep.ts';
 export type { Band, CriterionSweep, Ends, FirstBreak, SetupSweep, SweepAnswer } from './jobs/sweep-answer.ts';
-export type { State, SweepRequest } from './jobs/sweep-bench.ts';
+export type { SweepRequest } from './jobs/sweep-bench.ts';
 export type { CriterionId } from './jobs/sweep-criteria.ts';
 export { CRITERIA } from './jobs/sweep-criteria.ts';
 export { usualStep } from './jobs/sweep-range.ts';
+export type { State } from './jobs/sweep-scan.ts';
 export { TRIALS_FOR_COVERAGE } from './jobs/trial-range.ts';
 export type { SpeedRange } from './quantity/speed-range.ts';
 export { parseSpeedRange } from './quantity/speed-range.ts';

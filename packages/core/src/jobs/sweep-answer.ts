@@ -1,8 +1,8 @@
 import type { Dimension, Figure } from '../finding/figure.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { Place } from '../finding/place.ts';
-import type { State } from './sweep-bench.ts';
 import type { CriterionId } from './sweep-criteria.ts';
+import type { State } from './sweep-scan.ts';
 
 /** The stretch that covers `SweepAnswer.coverage` of the rigs that the readings allow; null where nothing is known. */
 export type Ends = { readonly low: number; readonly high: number } | null;

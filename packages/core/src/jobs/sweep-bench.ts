@@ -1,6 +1,5 @@
 import type { Track } from '../course/sampled.ts';
 import { sampleCourse } from '../course/track.ts';
-import type { Place } from '../finding/place.ts';
 import { bad, good, type Problem, type Result } from '../finding/problem.ts';
 import { rideModels } from '../ride/from-setup.ts';
 import type { RideModel } from '../ride/model.ts';
@@ -11,8 +10,19 @@ import { resolveSetup } from '../rig/setup-resolve.ts';
 import { travelNeeds } from '../travel/travel.ts';
 import type { Bench } from './bench.ts';
 import { drawsToDrive, durationOf, TRIAL_TOLERANCE } from './driving.ts';
-import { CRITERIA, type Criterion, criteriaOf } from './sweep-criteria.ts';
+import { type Criterion, criteriaOf } from './sweep-criteria.ts';
 import { sweepProblems } from './sweep-range.ts';
+import {
+  BROKEN,
+  HELD,
+  type Look,
+  NO_LIMIT,
+  PLACES,
+  type Sight,
+  SweepLayout,
+  scanRig,
+  UNKNOWN,
+} from './sweep-scan.ts';
 
 /** How fast may it go: setups of a rig over one course, at every speed of a range. */
 export interface SweepRequest {
@@ -33,56 +43,10 @@ export interface SweepRequest {
   readonly seed: number;
 }
 
-/** How a criterion stands at one speed; `unknown` where the run was given up before it could be told. */
-export const STATES = ['held', 'broken', 'unknown', 'no-limit'] as const;
-export type State = (typeof STATES)[number];
-export const HELD = 0;
-const BROKEN = 1;
-const UNKNOWN = 2;
-export const NO_LIMIT = 3;
-
-export const PLACES: readonly Place[] = ['front', 'rear', 'rig'];
-
-/** A crossing is pinned down to a sixteenth of the scan. */
-const HALVINGS = 4;
-export const REFINED = 2 ** -HALVINGS;
-
-/** Where things stand in the row of one rig. */
-export class SweepLayout {
-  readonly speeds: Float64Array;
-  readonly width: number;
-
-  constructor({ from, to, step }: SweepRequest) {
-    const pieces = Math.max(1, Math.ceil((to - from) / step - 1e-9));
-    this.speeds = Float64Array.from({ length: pieces + 1 }, (_, i) =>
-      i === pieces ? to : from + (i * (to - from)) / pieces,
-    );
-    this.width = CRITERIA.length * (3 * this.speeds.length + 1);
-  }
-
-  value(criterion: number, speed: number): number {
-    return criterion * this.speeds.length + speed;
-  }
-  state(criterion: number, speed: number): number {
-    return (CRITERIA.length + criterion) * this.speeds.length + speed;
-  }
-  /** Speed at which the criterion changes between this speed of the scan and the next; NaN where it was not sought. */
-  edge(criterion: number, speed: number): number {
-    return (2 * CRITERIA.length + criterion) * this.speeds.length + speed;
-  }
-  /** Index in `PLACES` where it is first not held. */
-  place(criterion: number): number {
-    return 3 * CRITERIA.length * this.speeds.length + criterion;
-  }
-}
-
 /**
  * A sweep as units: one rig over all speeds each. First the nominal rigs of all setups, then trial by trial, so that
  * the same trial of two setups comes in together.
- *
- * Each rig is driven at every speed of the scan, because a response need not grow with speed: whoops can be worst at
- * the speed that shakes the rig at its own frequency. Then crossings are halved: all of the nominal rig, the first one
- * of a trial.
+ * Of the nominal rig all crossings are found, of a trial the first ones.
  */
 export function sweepBench(request: SweepRequest): Result<Bench> {
   const problems = problemsOf(request);
@@ -109,7 +73,7 @@ export function sweepBench(request: SweepRequest): Result<Bench> {
       const { modelOf, criteria } = made.contenders[unit % setups.length];
       const trial = Math.floor(unit / setups.length);
       const look = looker(modelOf(trial), made.track, criteria, trial);
-      sweepOne(look, layout, trial === 0, rows.subarray(at, at + layout.width));
+      scanRig(look, layout, trial === 0, rows.subarray(at, at + layout.width));
     },
   });
 }
@@ -127,14 +91,6 @@ function problemsOf(request: SweepRequest): Problem[] {
   }
   return problems;
 }
-
-/** What all criteria say at one speed. */
-interface Sight {
-  readonly values: readonly number[];
-  readonly states: readonly number[];
-  readonly places: readonly number[];
-}
-type Look = (speed: number) => Sight;
 
 /** Drives a rig at a speed when it is asked for the first time, so that criteria share their runs. */
 function looker(model: RideModel, track: Track, criteria: readonly Criterion[], trial: number): Look {
@@ -158,7 +114,7 @@ function looker(model: RideModel, track: Track, criteria: readonly Criterion[], 
       if (run.status === 'finished') return isBroken ? BROKEN : HELD;
       return isBroken && isPeak ? BROKEN : UNKNOWN;
     });
-    const sight = {
+    const sight: Sight = {
       values: measured.map(({ value }, k) => (states[k] === UNKNOWN ? Number.NaN : value)),
       states,
       places: measured.map(({ place }) => PLACES.indexOf(place)),
@@ -166,34 +122,4 @@ function looker(model: RideModel, track: Track, criteria: readonly Criterion[], 
     seen.set(speed, sight);
     return sight;
   };
-}
-
-function sweepOne(look: Look, layout: SweepLayout, all: boolean, row: Float64Array): void {
-  const { speeds } = layout;
-  const scan = Array.from(speeds, look);
-  CRITERIA.forEach((_, k) => {
-    scan.forEach(({ values, states }, i) => {
-      row[layout.value(k, i)] = values[k];
-      row[layout.state(k, i)] = states[k];
-      row[layout.edge(k, i)] = Number.NaN;
-    });
-    const first = scan.findIndex(({ states }) => states[k] !== HELD);
-    row[layout.place(k)] = first < 0 ? Number.NaN : scan[first].places[k];
-    for (let i = 1; i < speeds.length; i += 1) {
-      const [before, after] = [scan[i - 1].states[k], scan[i].states[k]];
-      if ((before === HELD) === (after === HELD) || !(all || i === first)) continue;
-      row[layout.edge(k, i - 1)] = crossing(look, k, speeds[i - 1], speeds[i], before === HELD);
-    }
-  });
-}
-
-/** Halves the way between a speed that holds and one that does not; the middle of what is left. */
-function crossing(look: Look, criterion: number, below: number, above: number, heldBelow: boolean): number {
-  let [low, high] = [below, above];
-  for (let n = 0; n < HALVINGS; n += 1) {
-    const middle = (low + high) / 2;
-    if ((look(middle).states[criterion] === HELD) === heldBelow) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
 }

@@ -3,18 +3,10 @@ import { resolveSetup } from '../rig/setup-resolve.ts';
 import { NOMINAL_DRAWS } from '../stance/draws.ts';
 import type { Fold } from './fold.ts';
 import type { Band, CriterionSweep, FirstBreak, SetupSweep, SweepAnswer } from './sweep-answer.ts';
-import {
-  HELD,
-  NO_LIMIT,
-  PLACES,
-  REFINED,
-  STATES,
-  type State,
-  SweepLayout,
-  type SweepRequest,
-} from './sweep-bench.ts';
+import type { SweepRequest } from './sweep-bench.ts';
 import { CRITERIA, type Criterion, criteriaOf } from './sweep-criteria.ts';
 import { sweepFindings } from './sweep-findings.ts';
+import { HELD, NO_LIMIT, PLACES, REFINED, STATES, type State, SweepLayout } from './sweep-scan.ts';
 import { coverageOf, TrialRange } from './trial-range.ts';
 
 /**
