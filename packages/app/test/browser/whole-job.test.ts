@@ -59,27 +59,25 @@ describe('the workbench on the rig that the command line serves', () => {
     expect(await verdictOf(page, 'On the rig now').textContent()).not.toContain('Pass');
   });
 
-  it('answers a keystroke within a frame: under 16.7 ms of script', async () => {
+  // Frames are counted and not milliseconds: how long a frame takes is the machine's, and belongs in the bench.
+  it('answers a keystroke before the next frame is drawn', async () => {
     const { page } = opened;
     await reading(page, 'front.contacts.sump.gap').focus();
-    const times = await page.evaluate(async () => {
+    const columns = await page.getByRole('list', { name: 'Travel columns, small' }).elementHandle();
+    const answered = await page.evaluate(async (list) => {
       const input = document.activeElement as HTMLInputElement;
       const write = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set;
-      const took: number[] = [];
-      for (let k = 0; k < 30; k += 1) {
-        const start = performance.now();
+      let changed = 0;
+      for (let k = 0; k < 10; k += 1) {
+        const before = list?.textContent;
         write?.call(input, `${3 + (k % 7) / 8} in ± 1/16`);
         input.dispatchEvent(new Event('input', { bubbles: true }));
-        took.push(performance.now() - start);
         await new Promise((next) => requestAnimationFrame(next));
+        if (list?.textContent !== before) changed += 1;
       }
-      return took.slice(10).sort((a, b) => a - b);
-    });
-    // The fastest of twenty: what else this machine does makes single ones longer, never shorter.
-    expect(
-      times[0],
-      `ms a keystroke, sorted: ${times.map((time) => time.toFixed(1)).join(' ')}`,
-    ).toBeLessThan(16.7);
+      return changed;
+    }, columns);
+    expect(answered).toBe(10);
   });
 
   it('says beside the field what is wrong, keeps the text, and keeps the last good rig in view', async () => {

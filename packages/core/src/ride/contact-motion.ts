@@ -3,6 +3,7 @@ import { coilForce } from '../elements/coil.ts';
 import { tyreSwitch } from '../elements/tyre.ts';
 import type { Dynamics } from './dynamics.ts';
 import * as at from './layout.ts';
+import { faceAt, stopAlong } from './stop-reading.ts';
 
 /**
  * One contact seen alone, for finding the moment at which it switches. `contact` is its bit number.
@@ -23,13 +24,14 @@ export function contactMotion(dynamics: Dynamics, contact: number, of: Float64Ar
 function stationOf(which: number): number {
   if (which === at.TYRE) return at.HALF_TRACK;
   if (which === at.COIL) return at.SPRING_STATION;
-  return which === at.DROOP ? at.SHOCK_STATION : at.STOP_STATION;
+  return which === at.DROOP || which === at.OPEN || which === at.CLOSED ? at.SHOCK_STATION : at.STOP_STATION;
 }
 
 /**
  * Positive where the contact should carry force.
  * @param position – compression at its station, or the height of the wheel for a tyre [m]
  * @param velocity – its rate [m/s]
+ * @param inner – inner displacement of the stop's viscous branch [m], 0 without one
  */
 export function contactSwitch(
   dynamics: Dynamics,
@@ -37,19 +39,33 @@ export function contactSwitch(
   time: number,
   position: number,
   velocity: number,
+  inner: number,
 ): number {
   const corner = Math.floor(contact / at.CONTACTS);
   const side = corner & 1;
   const c = dynamics.axles[corner >> 1].numbers;
   switch (contact - at.CONTACTS * corner) {
-    case at.STOP:
-      return c[at.STOP_RATIO] * position - c[at.STOP_GAP + side];
+    case at.STOP: {
+      const crush = c[at.STOP_RATIO] * position - c[at.STOP_GAP + side];
+      if (dynamics.axles[corner >> 1].maxwell === null) return crush;
+      // With a viscous branch it lets go where it would pull, and is met again where its face has come back to.
+      const touched = ((dynamics.contacts >> contact) & 1) === 1;
+      if (!touched) return crush - faceAt(dynamics, corner, inner);
+      const speed = c[at.STOP_RATIO] * velocity;
+      return crush > 0 ? stopAlong(dynamics, corner, crush, 0, speed, inner) : crush;
+    }
     case at.METAL:
       return c[at.STOP_RATIO] * position - c[at.STOP_GAP + side] - c[at.METAL_AT + side];
     case at.COIL:
       return coilForce(c[at.PRELOAD], c[at.SPRING_RATE], position);
     case at.DROOP:
       return -c[at.DROOP_AT] - position;
+    case at.OPEN:
+      return -c[at.OPEN_AT] - position;
+    case at.CLOSED:
+      return position - c[at.CLOSED_AT];
+    case at.CLOSING:
+      return velocity;
     default: {
       const ground = dynamics.sides[side];
       const distance = dynamics.speed * time - c[at.BEHIND_FRONT];

@@ -1,22 +1,46 @@
 import { hermiteSlope, hermiteValue } from '../numerics/hermite.ts';
-import { COORDINATES } from './layout.ts';
 import type { Stepper } from './stepper.ts';
 
-/** State inside an accepted step: a cubic through both ends for every coordinate and every speed. */
+/** Where a state inside a step is written. */
+export interface Inside {
+  readonly position: Float64Array;
+  readonly speed: Float64Array;
+  readonly sums: Float64Array;
+  readonly acceleration: Float64Array;
+}
+
+export const makeInside = (coordinates: number, sums: number): Inside => ({
+  position: new Float64Array(coordinates),
+  speed: new Float64Array(coordinates),
+  sums: new Float64Array(sums),
+  acceleration: new Float64Array(coordinates + sums),
+});
+
+/** State inside an accepted step: a cubic through both ends for every coordinate, speed and first-order state. */
 export function stateInside(
   { start, end }: Stepper,
   step: number,
   theta: number,
-  position: Float64Array,
-  speed: Float64Array,
+  { position, speed, sums }: Inside,
 ): void {
-  for (let i = 0; i < COORDINATES; i += 1) {
+  for (let i = 0; i < position.length; i += 1) {
     position[i] = hermiteValue(start.position[i], start.speed[i], end.position[i], end.speed[i], step, theta);
     speed[i] = hermiteValue(
       start.speed[i],
       start.acceleration[i],
       end.speed[i],
       end.acceleration[i],
+      step,
+      theta,
+    );
+  }
+  const n = position.length;
+  for (let j = 0; j < sums.length; j += 1) {
+    sums[j] = hermiteValue(
+      start.sums[j],
+      start.acceleration[n + j],
+      end.sums[j],
+      end.acceleration[n + j],
       step,
       theta,
     );

@@ -9,6 +9,7 @@ import { makePeaks, type Peaks } from './peaks.ts';
 import { makeRecorder, type Recorder } from './recorder.ts';
 import type { RideStatus } from './result.ts';
 import { makeStepper, type Stepper } from './stepper.ts';
+import { crushAt, frictionGain, UNTURNED } from './stop-reading.ts';
 
 /** What one unit of relative error means: lengths [m], angles [rad] and their speeds, from the size of a stop's crush. */
 const LENGTH_SCALE = 0.02;
@@ -62,12 +63,13 @@ export function startDrive(
 ): Drive {
   const dynamics = makeDynamics(model, track, speed);
   const stepper = makeStepper(dynamics.accelerate, {
-    coordinates: at.COORDINATES,
-    sums: at.SUMS,
-    positionScale: scaleOf(tolerance, LENGTH_SCALE, ANGLE_SCALE),
-    speedScale: scaleOf(tolerance, SPEED_SCALE, SPEED_SCALE),
+    coordinates: dynamics.coordinates,
+    sums: dynamics.sums,
+    positionScale: scaleOf(dynamics, tolerance, LENGTH_SCALE, ANGLE_SCALE),
+    speedScale: scaleOf(dynamics, tolerance, SPEED_SCALE, SPEED_SCALE),
+    ...(dynamics.hasInner && { sumScale: sumScaleOf(dynamics, tolerance) }),
   });
-  for (const i of [at.HEAVE, at.AXLE, at.AXLE + 2]) stepper.start.position[i] = track.initialLift;
+  for (const i of heaves(dynamics)) stepper.start.position[i] = track.initialLift;
   dynamics.contacts = contactsAtRest(dynamics, stepper);
   stepper.evaluateStart(0);
   const longestStep = Math.min(LONGEST_STEP, track.shortestFeature / speed / STEPS_PER_FEATURE);
@@ -135,32 +137,56 @@ export function takeStep(drive: Drive): void {
   if (outOfValidity(stepper)) drive.status = 'left-validity';
 }
 
-function scaleOf(tolerance: number, heave: number, angle: number): Float64Array {
-  const scale = new Float64Array(at.COORDINATES).fill(tolerance * angle);
-  for (const i of [at.HEAVE, at.AXLE, at.AXLE + 2]) scale[i] = tolerance * heave;
+/** Coordinates that are heights; the others are angles. */
+const heaves = ({ model }: Dynamics): readonly number[] =>
+  model.seat ? [at.HEAVE, at.AXLE, at.AXLE + 2, at.SEAT] : [at.HEAVE, at.AXLE, at.AXLE + 2];
+
+function scaleOf(dynamics: Dynamics, tolerance: number, height: number, angle: number): Float64Array {
+  const scale = new Float64Array(dynamics.coordinates).fill(tolerance * angle);
+  for (const i of heaves(dynamics)) scale[i] = tolerance * height;
   return scale;
+}
+
+function sumScaleOf({ sums }: Dynamics, tolerance: number): Float64Array {
+  return new Float64Array(sums).fill(Infinity, 0, at.INNER).fill(tolerance * LENGTH_SCALE, at.INNER);
 }
 
 function contactsAtRest(dynamics: Dynamics, { start }: Stepper): number {
   let contacts = 0;
   for (let contact = 0; contact < 4 * at.CONTACTS; contact += 1) {
     const position = contactMotion(dynamics, contact, start.position);
-    if (contactSwitch(dynamics, contact, 0, position, 0) > 0) contacts |= 1 << contact;
+    if (contactSwitch(dynamics, contact, 0, position, 0, 0) > 0) contacts |= 1 << contact;
   }
   return contacts;
 }
 
-/** Switches the contacts of an event, counts touches, and enters in the books what a tyre holds as it lets go. */
+/** Switches the contacts of an event, counts touches, and keeps what a switch leaves behind. */
 function switchContacts({ dynamics, stepper, touches, time }: Drive, event: Event): void {
   const { start } = stepper;
   dynamics.contacts ^= event.contacts;
   for (let contact = 0; contact < touches.length; contact += 1) {
     if (((event.contacts >> contact) & 1) === 0) continue;
+    const corner = Math.floor(contact / at.CONTACTS);
     const isOn = ((dynamics.contacts >> contact) & 1) === 1;
     if (isOn) touches[contact] += 1;
-    if (contact % at.CONTACTS === at.TYRE) {
-      const held = heldByTyre(dynamics, Math.floor(contact / at.CONTACTS), time, start);
-      start.sums[at.DISSIPATED] += isOn ? -held : held;
+    switch (contact - at.CONTACTS * corner) {
+      case at.TYRE: {
+        // What a tyre holds as it lets go is lost; touched again before it is unpressed, it is held again.
+        const held = heldByTyre(dynamics, corner, time, start);
+        start.sums[at.DISSIPATED] += isOn ? -held : held;
+        break;
+      }
+      case at.STOP:
+        if (isOn) {
+          dynamics.reversals[corner] = UNTURNED;
+          dynamics.contacts |= 1 << (at.CONTACTS * corner + at.CLOSING);
+        }
+        break;
+      case at.CLOSING: {
+        const crush = crushAt(dynamics, corner, contactMotion(dynamics, contact, start.position));
+        dynamics.reversals[corner] = { travel: crush, force: frictionGain(dynamics, corner, crush) - 1 };
+        break;
+      }
     }
   }
 }

@@ -1,13 +1,17 @@
 import type { SampledSide, Track } from '../course/sampled.ts';
+import { antiRollMoment } from '../elements/anti-roll-bar.ts';
 import { coilForce } from '../elements/coil.ts';
 import { droopPull } from '../elements/droop-limit.ts';
+import { maxwellFlow, maxwellForce, maxwellLoss } from '../elements/maxwell.ts';
 import { shockForce } from '../elements/shock.ts';
-import { closingGain, stopElastic } from '../elements/stop.ts';
+import { stopElastic } from '../elements/stop.ts';
+import type { Reversal } from '../elements/stop-friction.ts';
 import { tyreForce, tyreSwitch } from '../elements/tyre.ts';
 import * as at from './layout.ts';
 import type { RideModel } from './model.ts';
 import { type PackedAxle, packAxle } from './packed-axle.ts';
 import type { Accelerate } from './stepper.ts';
+import { faceAt, stopAlong, UNTURNED } from './stop-reading.ts';
 
 /** The rig over a track at a speed. */
 export interface Dynamics {
@@ -22,6 +26,13 @@ export interface Dynamics {
   readonly sides: readonly [SampledSide, SampledSide];
   readonly model: RideModel;
   readonly speed: number;
+  /** Where each touched stop last turned round; of no account without friction. */
+  readonly reversals: Reversal[];
+  /** Coordinates in all: the seat's is there when somebody sits. */
+  readonly coordinates: number;
+  /** First-order states in all, and whether the stops have inner displacements among them. */
+  readonly sums: number;
+  readonly hasInner: boolean;
 }
 
 /**
@@ -44,12 +55,18 @@ export function makeDynamics(model: RideModel, track: Track, speed: number): Dyn
     last: samples.length / 2 - 1,
   }));
   const { gravity } = model;
-  const perMass = 1 / model.sprung.mass;
+  const { seat } = model;
+  const bodyMass = model.sprung.mass - (seat?.mass ?? 0);
+  const perMass = 1 / bodyMass;
+  /** What the springs carry at rest, per mass of the body alone: the sitter's weight with it. */
+  const restingLift = seat ? (model.sprung.mass * gravity) / bodyMass : gravity;
   const perPitch = 1 / model.sprung.pitchInertia;
   const perRoll = 1 / model.sprung.rollInertia;
   const probe = new Float64Array(4 * at.PROBE);
+  const hasInner = axles.some(({ maxwell }) => maxwell !== null);
+  const coordinates = at.RIG_COORDINATES + (seat ? 1 : 0);
 
-  const accelerate: Accelerate = (time, q, v, out) => {
+  const accelerate: Accelerate = (time, q, v, out, states) => {
     const { contacts } = dynamics;
     const heave = q[at.HEAVE];
     const pitch = q[at.PITCH];
@@ -107,8 +124,9 @@ export function makeDynamics(model: RideModel, track: Track, speed: number): Dyn
         const shockSpeed = closingSpeed + c[at.SHOCK_STATION] * sideTiltSpeed;
         const ratio = c[at.SHOCK_RATIO];
         const damping = ratio * shockForce(axle.shock, ratio * shockSpeed);
-        sideForce += damping;
-        sideMoment += c[at.SHOCK_STATION] * damping;
+        const shaft = damping + c[at.GAS_FORCE] + c[at.GAS_RATE] * shockTravel;
+        sideForce += shaft;
+        sideMoment += c[at.SHOCK_STATION] * shaft;
         lostPower += damping * shockSpeed;
 
         const stretch = -c[at.DROOP_AT] - shockTravel;
@@ -127,18 +145,43 @@ export function makeDynamics(model: RideModel, track: Track, speed: number): Dyn
         const beyondMetal = crush - c[at.METAL_AT + s];
         if (crush > 0) wants |= 1 << at.STOP;
         if (beyondMetal > 0) wants |= 1 << at.METAL;
+        const beyondOpen = -c[at.OPEN_AT] - shockTravel;
+        const beyondClosed = shockTravel - c[at.CLOSED_AT];
+        if (beyondOpen > 0) wants |= 1 << at.OPEN;
+        if (beyondClosed > 0) wants |= 1 << at.CLOSED;
+        if ((on & ((1 << at.OPEN) | (1 << at.CLOSED))) !== 0) {
+          const end = c[at.SHOCK_END_RATE] * ((on & (1 << at.CLOSED)) !== 0 ? beyondClosed : -beyondOpen);
+          sideForce += end;
+          sideMoment += c[at.SHOCK_STATION] * end;
+        }
+
         // Metal may stand before the stop: it is a contact of its own, and the stop's curve counts once it is touched.
+        const crushSpeed = stopRatio * stopSpeed;
+        const { maxwell } = axle;
+        const inner = maxwell === null ? 0 : states[at.INNER + corner];
+        let viscous = 0;
         if ((on & ((1 << at.STOP) | (1 << at.METAL))) !== 0) {
-          const crushSpeed = stopRatio * stopSpeed;
           const pressed = (on & (1 << at.STOP)) !== 0 ? crush : 0;
           const metalCrush = (on & (1 << at.METAL)) !== 0 ? beyondMetal : 0;
-          const elastic = stopElastic(axle.stop, c[at.METAL_RATE], pressed, metalCrush);
-          const along = closingGain(c[at.STOP_RATE_FACTOR], crushSpeed) * elastic;
+          const along = stopAlong(dynamics, corner, pressed, metalCrush, crushSpeed, inner);
           const f = stopRatio * along;
           sideForce += f;
           sideMoment += c[at.STOP_STATION] * f;
-          lostPower += (along - elastic) * crushSpeed;
+          if (maxwell !== null && pressed !== 0) viscous = maxwellForce(maxwell, pressed, inner);
+          lostPower +=
+            (along - stopElastic(axle.stop, c[at.METAL_RATE], pressed, metalCrush) - viscous) * crushSpeed;
+          // A stop lets go where it would pull, with its face behind: only a viscous branch makes it do so.
+          if (pressed > 0 && along <= 0) wants &= ~(1 << at.STOP);
         }
+        if (maxwell !== null) {
+          const face = (on & (1 << at.STOP)) !== 0 ? crush : faceAt(dynamics, corner, inner);
+          if ((on & (1 << at.STOP)) === 0 && crush <= face) wants &= ~(1 << at.STOP);
+          out[coordinates + at.INNER + corner] = maxwellFlow(maxwell, face, inner);
+          lostPower += maxwellLoss(maxwell, face, inner);
+        } else if (hasInner) out[coordinates + at.INNER + corner] = 0;
+        if (axle.friction !== null && (on & (1 << at.STOP)) !== 0) {
+          if (crushSpeed > 0) wants |= 1 << at.CLOSING;
+        } else wants |= on & (1 << at.CLOSING);
 
         const wheel = axleHeave + c[at.HALF_TRACK] * (sign * axleRoll);
         const wheelSpeed = axleHeaveSpeed + c[at.HALF_TRACK] * (sign * axleRollSpeed);
@@ -182,6 +225,7 @@ export function makeDynamics(model: RideModel, track: Track, speed: number): Dyn
         probe[p + at.SHOCK_SPEED] = ratio * shockSpeed;
       }
 
+      moment += antiRollMoment(c[at.ANTI_ROLL_RATE], tilt);
       lift += force;
       pitchMoment -= c[at.X] * force;
       rollMoment += moment;
@@ -189,16 +233,41 @@ export function makeDynamics(model: RideModel, track: Track, speed: number): Dyn
       out[first + 1] = (c[at.HALF_TRACK] * tyreMoment - moment) * c[at.PER_INERTIA];
     }
 
-    const heaveAcceleration = lift * perMass - gravity;
+    // The seat pushes back on the body with what it needs beyond the sitter's weight, which the springs carry anyway.
+    let onSeat = 0;
+    if (seat !== undefined) {
+      const give = heave - seat.ahead * pitch + seat.left * roll - q[at.SEAT];
+      const giveSpeed = heaveSpeed - seat.ahead * pitchSpeed + seat.left * rollSpeed - v[at.SEAT];
+      onSeat = seat.rate * give + seat.damping * giveSpeed;
+      lostPower += seat.damping * giveSpeed * giveSpeed;
+      const seatAcceleration = onSeat / seat.mass;
+      out[at.SEAT] = seatAcceleration;
+      out[coordinates + at.SQUARED_SEAT] = seatAcceleration * seatAcceleration;
+    } else out[coordinates + at.SQUARED_SEAT] = 0;
+
+    const heaveAcceleration = (lift - onSeat) * perMass - restingLift;
     out[at.HEAVE] = heaveAcceleration;
-    out[at.PITCH] = pitchMoment * perPitch;
-    out[at.ROLL] = rollMoment * perRoll;
-    out[at.COORDINATES + at.SQUARED_ACCELERATION] = heaveAcceleration * heaveAcceleration;
-    out[at.COORDINATES + at.GROUND_WORK] = groundPower;
-    out[at.COORDINATES + at.DISSIPATED] = lostPower;
+    out[at.PITCH] = (pitchMoment + (seat?.ahead ?? 0) * onSeat) * perPitch;
+    out[at.ROLL] = (rollMoment - (seat?.left ?? 0) * onSeat) * perRoll;
+    out[coordinates + at.SQUARED_ACCELERATION] = heaveAcceleration * heaveAcceleration;
+    out[coordinates + at.GROUND_WORK] = groundPower;
+    out[coordinates + at.DISSIPATED] = lostPower;
     dynamics.wanted = wanted;
   };
 
-  const dynamics: Dynamics = { accelerate, contacts: 0, wanted: 0, probe, axles, sides, model, speed };
+  const dynamics: Dynamics = {
+    accelerate,
+    contacts: 0,
+    wanted: 0,
+    probe,
+    axles,
+    sides,
+    model,
+    speed,
+    reversals: [UNTURNED, UNTURNED, UNTURNED, UNTURNED],
+    coordinates,
+    sums: at.SUMS + (hasInner ? 4 : 0),
+    hasInner,
+  };
   return dynamics;
 }

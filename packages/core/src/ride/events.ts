@@ -1,7 +1,7 @@
 import { hermiteValue } from '../numerics/hermite.ts';
 import { contactMotion, contactSwitch } from './contact-motion.ts';
 import type { Dynamics } from './dynamics.ts';
-import { CONTACTS } from './layout.ts';
+import { CONTACTS, INNER } from './layout.ts';
 import type { Stepper } from './stepper.ts';
 
 /** Where in a tried step the first contacts switch, and which. */
@@ -34,6 +34,11 @@ export function makeEventFinder(
     const x1 = contactMotion(dynamics, contact, end.position);
     const v1 = contactMotion(dynamics, contact, end.speed);
     const a1 = contactMotion(dynamics, contact, end.acceleration);
+    const slot = INNER + Math.floor(contact / CONTACTS);
+    const u0 = dynamics.hasInner ? start.sums[slot] : 0;
+    const u1 = dynamics.hasInner ? end.sums[slot] : 0;
+    const w0 = dynamics.hasInner ? start.acceleration[dynamics.coordinates + slot] : 0;
+    const w1 = dynamics.hasInner ? end.acceleration[dynamics.coordinates + slot] : 0;
     const valueAt = (theta: number): number =>
       contactSwitch(
         dynamics,
@@ -41,6 +46,7 @@ export function makeEventFinder(
         time + theta * step,
         hermiteValue(x0, v0, x1, v1, step, theta),
         hermiteValue(v0, a0, v1, a1, step, theta),
+        hermiteValue(u0, w0, u1, w1, step, theta),
       );
     let low = 0;
     let high = 1;

@@ -1,31 +1,44 @@
 /**
  * Where things stand in the solver's typed arrays: the one table of offsets.
  *
- * Coordinates are about static ride height; heave up, pitch nose down, roll left side up.
+ * Coordinates are about static ride height; heave up, pitch nose down, roll left side up. The seat is the last one and
+ * only there when somebody sits.
  */
-export const COORDINATES = 7;
+export const RIG_COORDINATES = 7;
 export const HEAVE = 0;
 export const PITCH = 1;
 export const ROLL = 2;
 /** Heave of the front axle; its roll follows, then the rear pair. */
 export const AXLE = 3;
+export const SEAT = 7;
 
-/** Running sums kept beside the motion, each the integral of a rate: ∫ heave acceleration² dt, and the energy books. */
-export const SUMS = 3;
+/**
+ * First-order states. First the running sums, which feed nothing back: ∫ heave acceleration² dt, the same of the seat,
+ * and the energy books. Then the inner displacement of each stop's viscous branch, only there when a stop has one.
+ */
+export const SUMS = 4;
 export const SQUARED_ACCELERATION = 0;
-export const GROUND_WORK = 1;
-export const DISSIPATED = 2;
+export const SQUARED_SEAT = 1;
+export const GROUND_WORK = 2;
+export const DISSIPATED = 3;
+export const INNER = 4;
 
 /**
  * Contacts of one corner, as bits: 1 means that it carries force. The bit of a contact is
- * 1 << (CONTACTS·corner + which), corners in the house order.
+ * 1 << (CONTACTS·corner + which), corners in the house order: one byte a corner.
  */
-export const CONTACTS = 5;
+export const CONTACTS = 8;
 export const STOP = 0;
 export const METAL = 1;
 export const COIL = 2;
+/** A strap, or whatever else ends droop first. */
 export const DROOP = 3;
 export const TYRE = 4;
+/** The shock on its own metal, open and closed. */
+export const OPEN = 5;
+export const CLOSED = 6;
+/** Not a contact: which way a touched stop with friction moves. It switches where the stop turns round. */
+export const CLOSING = 7;
 
 /** What the dynamics leave behind for each corner: travel and speed at the stop's station, closing speed of the shock. */
 export const PROBE = 3;
@@ -57,4 +70,11 @@ export const DROOP_RATE_FACTOR = 20;
 export const TYRE_LOAD = 21;
 export const TYRE_RATE = 22;
 export const TYRE_DAMPING = 23;
-export const AXLE_CONSTANTS = 24;
+export const GAS_FORCE = 24;
+export const GAS_RATE = 25;
+export const ANTI_ROLL_RATE = 26;
+export const OPEN_AT = 27;
+export const CLOSED_AT = 28;
+export const SHOCK_END_RATE = 29;
+export const OIL_FACTOR = 30;
+export const AXLE_CONSTANTS = 31;

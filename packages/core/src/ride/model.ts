@@ -1,3 +1,5 @@
+import type { MaxwellBranch } from '../elements/maxwell.ts';
+import type { FrictionBranch } from '../elements/stop-friction.ts';
 import type { End, Side } from '../finding/place.ts';
 
 /**
@@ -16,6 +18,18 @@ export interface RideModel {
   };
   readonly axles: Readonly<Record<End, AxleModel>>;
   readonly gravity: number;
+  /** Left out: nobody sits on a cushion; the driver's mass is part of the sprung mass all the same. */
+  readonly seat?: SeatModel;
+}
+
+/** The driver on a seat. His mass is contained in the sprung mass; here it gets a spring of its own. */
+export interface SeatModel {
+  readonly mass: number;
+  readonly rate: number;
+  readonly damping: number;
+  /** Place from the centre of gravity: ahead, and to the left [m]. */
+  readonly ahead: number;
+  readonly left: number;
 }
 
 export interface AxleModel {
@@ -32,7 +46,13 @@ export interface AxleModel {
     readonly ratio: number;
     readonly speed: readonly number[];
     readonly force: readonly number[];
+    /** Push of its gas at ride height and the rate of that, along the shaft [N], [N/m]. */
+    readonly gas?: { readonly force: number; readonly rate: number };
+    /** Its own ends, in axle travel at its station: bump travel to closed, droop travel to open [m], and their rate. */
+    readonly ends?: { readonly closedAt: number; readonly openAt: number; readonly rate: number };
   };
+  /** Moment on tilt between axle and body [N·m/rad]. */
+  readonly antiRollRate?: number;
   readonly stop: {
     readonly halfStation: number;
     readonly ratio: number;
@@ -41,6 +61,11 @@ export interface AxleModel {
     readonly crush: readonly number[];
     readonly force: readonly number[];
     readonly rateFactor: number;
+    /** Oil driven through a hole while closing: force = factor·speed² [N·s²/m²]. */
+    readonly oilFactor?: number;
+    /** Friction as a share of the elastic force; then `force` is what the stop gives back (elements/stop-loss). */
+    readonly friction?: FrictionBranch;
+    readonly maxwell?: MaxwellBranch;
   };
   /** Metal behind the stop, in stop crush, per side; adds rate·(crush − at). */
   readonly metal: { readonly atCrush: Readonly<Record<Side, number>>; readonly rate: number };

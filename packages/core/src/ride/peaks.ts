@@ -1,6 +1,6 @@
 import { hermiteValue } from '../numerics/hermite.ts';
 import { contactMotion } from './contact-motion.ts';
-import { crestOf, parabolaCrest, stateInside } from './dense.ts';
+import { crestOf, makeInside, parabolaCrest, stateInside } from './dense.ts';
 import type { Dynamics } from './dynamics.ts';
 import * as at from './layout.ts';
 import type { Stepper } from './stepper.ts';
@@ -16,6 +16,8 @@ export interface Peaks {
   readonly compressionSpeed: Float64Array;
   readonly reboundSpeed: Float64Array;
   bodyAcceleration: number;
+  /** 0 without a seat. */
+  seatAcceleration: number;
   pitch: number;
   roll: number;
   /** Takes in a step; the dynamics' probe must be that of its end. */
@@ -30,11 +32,13 @@ const LAST = INSIDE.length + 1;
 /** @param dynamics – in the state of the first step's start: `accelerate` was called there */
 export function makePeaks(dynamics: Dynamics): Peaks {
   const { probe } = dynamics;
+  const hasSeat = dynamics.model.seat !== undefined;
   const before = Float64Array.from(probe);
-  const position = new Float64Array(at.COORDINATES);
-  const speed = new Float64Array(at.COORDINATES);
-  const acceleration = new Float64Array(at.COORDINATES + at.SUMS);
+  const inside = makeInside(dynamics.coordinates, dynamics.sums);
   const samples = new Float64Array(LAST + 1);
+
+  const innerOf = (sums: Float64Array, corner: number): number =>
+    dynamics.hasInner ? sums[at.INNER + corner] : 0;
 
   const crestOfSamples = (): number => {
     let best = 0;
@@ -44,14 +48,15 @@ export function makePeaks(dynamics: Dynamics): Peaks {
     return best;
   };
 
-  const bodyCrest = (stepper: Stepper, time: number, step: number): number => {
-    samples[0] = Math.abs(stepper.start.acceleration[at.HEAVE]);
-    samples[LAST] = Math.abs(stepper.end.acceleration[at.HEAVE]);
+  const accelerationCrest = (stepper: Stepper, time: number, step: number, coordinate: number): number => {
+    samples[0] = Math.abs(stepper.start.acceleration[coordinate]);
+    samples[LAST] = Math.abs(stepper.end.acceleration[coordinate]);
     for (let k = 1; k < LAST; k += 1) {
       const theta = INSIDE[k - 1];
-      stateInside(stepper, step, theta, position, speed);
-      dynamics.accelerate(time + theta * step, position, speed, acceleration);
-      samples[k] = Math.abs(acceleration[at.HEAVE]);
+      stateInside(stepper, step, theta, inside);
+      const { position, speed, acceleration, sums } = inside;
+      dynamics.accelerate(time + theta * step, position, speed, acceleration, sums);
+      samples[k] = Math.abs(acceleration[coordinate]);
     }
     return crestOfSamples();
   };
@@ -62,12 +67,16 @@ export function makePeaks(dynamics: Dynamics): Peaks {
     const contact = at.CONTACTS * corner + at.STOP;
     const a0 = contactMotion(dynamics, contact, stepper.start.acceleration);
     const a1 = contactMotion(dynamics, contact, stepper.end.acceleration);
+    const u0 = innerOf(stepper.start.sums, corner);
+    const u1 = innerOf(stepper.end.sums, corner);
     for (let k = 1; k < LAST; k += 1) {
+      const theta = INSIDE[k - 1];
       samples[k] = stopForceAt(
         dynamics,
         corner,
-        hermiteValue(x0, v0, x1, v1, step, INSIDE[k - 1]),
-        hermiteValue(v0, a0, v1, a1, step, INSIDE[k - 1]),
+        hermiteValue(x0, v0, x1, v1, step, theta),
+        hermiteValue(v0, a0, v1, a1, step, theta),
+        u0 + theta * (u1 - u0),
       );
     }
     return crestOfSamples();
@@ -80,6 +89,7 @@ export function makePeaks(dynamics: Dynamics): Peaks {
     compressionSpeed: new Float64Array(4),
     reboundSpeed: new Float64Array(4),
     bodyAcceleration: 0,
+    seatAcceleration: 0,
     pitch: 0,
     roll: 0,
 
@@ -96,8 +106,8 @@ export function makePeaks(dynamics: Dynamics): Peaks {
         if (v0 > 0 && v1 < 0) top = Math.max(top, crestOf(x0, v0, x1, v1, step));
         if (top > peaks.travel[corner]) peaks.travel[corner] = top;
         if ((on & ((1 << at.STOP) | (1 << at.METAL))) !== 0) {
-          samples[0] = stopForceAt(dynamics, corner, x0, v0);
-          samples[LAST] = stopForceAt(dynamics, corner, x1, v1);
+          samples[0] = stopForceAt(dynamics, corner, x0, v0, innerOf(stepper.start.sums, corner));
+          samples[LAST] = stopForceAt(dynamics, corner, x1, v1, innerOf(stepper.end.sums, corner));
           const larger = Math.max(samples[0], samples[LAST]);
           if (larger > NEAR * peaks.stopForce[corner]) {
             const crest = Math.max(larger, stopCrest(stepper, step, corner, x1, v1));
@@ -112,9 +122,17 @@ export function makePeaks(dynamics: Dynamics): Peaks {
       for (let i = 0; i < probe.length; i += 1) before[i] = probe[i];
 
       const { start, end } = stepper;
-      const ends = Math.max(Math.abs(start.acceleration[at.HEAVE]), Math.abs(end.acceleration[at.HEAVE]));
-      if (ends > NEAR * peaks.bodyAcceleration) {
-        peaks.bodyAcceleration = Math.max(peaks.bodyAcceleration, bodyCrest(stepper, time, step));
+      const heave = Math.max(Math.abs(start.acceleration[at.HEAVE]), Math.abs(end.acceleration[at.HEAVE]));
+      if (heave > NEAR * peaks.bodyAcceleration) {
+        const crest = accelerationCrest(stepper, time, step, at.HEAVE);
+        if (crest > peaks.bodyAcceleration) peaks.bodyAcceleration = crest;
+      }
+      if (hasSeat) {
+        const seat = Math.max(Math.abs(start.acceleration[at.SEAT]), Math.abs(end.acceleration[at.SEAT]));
+        if (seat > NEAR * peaks.seatAcceleration) {
+          const crest = accelerationCrest(stepper, time, step, at.SEAT);
+          if (crest > peaks.seatAcceleration) peaks.seatAcceleration = crest;
+        }
       }
       peaks.pitch = Math.max(peaks.pitch, Math.abs(end.position[at.PITCH]));
       peaks.roll = Math.max(peaks.roll, Math.abs(end.position[at.ROLL]));

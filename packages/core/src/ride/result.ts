@@ -24,7 +24,14 @@ export interface CornerRide {
   /** Share of time with no force under this tyre, 0…1. */
   readonly airborneShare: number;
   /** How often each was newly touched. */
-  readonly contacts: { readonly stop: number; readonly metal: number; readonly droop: number };
+  readonly contacts: {
+    readonly stop: number;
+    readonly metal: number;
+    readonly droop: number;
+    /** The shock on its own metal, open and closed. */
+    readonly shockOpen: number;
+    readonly shockClosed: number;
+  };
   /** Largest shock speed in compression and rebound [m/s, both ≥ 0]. */
   readonly peakShockSpeed: { readonly compression: number; readonly rebound: number };
 }
@@ -37,6 +44,12 @@ export interface BodyRide {
   readonly peakRoll: number;
   readonly heaveAtEnd: number;
   readonly pitchAtEnd: number;
+}
+
+/** The sitter on his cushion, vertical, above rest [m/s²]. */
+export interface SeatRide {
+  readonly peakAcceleration: number;
+  readonly rmsAcceleration: number;
 }
 
 /** Energy balance of a run: stored + dissipated − put in. */
@@ -60,7 +73,12 @@ export interface RideHistory {
   readonly stopForce: Float64Array;
   /** Axle travel at the stop's station, bump positive. */
   readonly travel: Float64Array;
+  /** Of the body's centre of gravity, up, above rest [m/s²]; pitch and roll [rad/s²]. */
   readonly bodyAcceleration: Float64Array;
+  readonly pitchAcceleration: Float64Array;
+  readonly rollAcceleration: Float64Array;
+  /** Of the sitter on his cushion [m/s²]; null when nobody sits. */
+  readonly seatAcceleration: Float64Array | null;
   /** Ground height under each tyre. */
   readonly ground: Float64Array;
 }
@@ -72,6 +90,8 @@ export interface RideRun {
   readonly duration: number;
   readonly corners: Readonly<Record<Corner, CornerRide>>;
   readonly body: BodyRide;
+  /** Null when the model has no seat. */
+  readonly seat: SeatRide | null;
   readonly energy: EnergyBalance;
   readonly counters: RideCounters;
   readonly history: RideHistory | null;

@@ -69,6 +69,12 @@ export function runRide(model: RideModel, track: Track, options: RunOptions): Ri
       heaveAtEnd: position[at.HEAVE],
       pitchAtEnd: position[at.PITCH],
     },
+    seat: model.seat
+      ? {
+          peakAcceleration: peaks.seatAcceleration,
+          rmsAcceleration: time > 0 ? Math.sqrt(sums[at.SQUARED_SEAT] / time) : 0,
+        }
+      : null,
     energy: energyBalance(storedAtStart, storedEnergy(dynamics, time, stepper.start), sums),
     counters: { steps, rejected, events, evaluations: stepper.evaluations },
     history: recorder?.finish() ?? null,
@@ -94,6 +100,8 @@ function cornerRide(
       stop: touches[first + at.STOP],
       metal: touches[first + at.METAL],
       droop: touches[first + at.DROOP],
+      shockOpen: touches[first + at.OPEN],
+      shockClosed: touches[first + at.CLOSED],
     },
     peakShockSpeed: { compression: peaks.compressionSpeed[corner], rebound: peaks.reboundSpeed[corner] },
   };

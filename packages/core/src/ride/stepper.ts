@@ -1,12 +1,13 @@
 /**
- * Accelerations of a mechanical system, q″ = f(t, q, q′), written into `out`; behind them the rates of running sums.
- * What it keeps for itself (contacts, probes) belongs to the last call.
+ * Accelerations of a mechanical system, q″ = f(t, q, q′, s), written into `out`; behind them the rates of its
+ * first-order states s. What it keeps for itself (contacts, probes) belongs to the last call.
  */
 export type Accelerate = (
   time: number,
   position: Float64Array,
   speed: Float64Array,
   out: Float64Array,
+  sums: Float64Array,
 ) => void;
 
 /** Weights of the third-order result, by stage. They add to one. */
@@ -21,14 +22,16 @@ export const ORDER = 3;
 export interface StepperSize {
   /** Number of coordinates. */
   readonly coordinates: number;
-  /** Number of running sums; their rates do not feed back and are not watched by the error. */
+  /** Number of first-order states: running sums, and inner displacements behind them. */
   readonly sums: number;
   /** Local error accepted in each position and in each speed, in their own units. */
   readonly positionScale: Float64Array;
   readonly speedScale: Float64Array;
+  /** The same for each first-order state, infinite for a running sum. Left out: no state feeds back. */
+  readonly sumScale?: Float64Array;
 }
 
-/** One end of a step: positions, speeds, running sums, and accelerations with the sums' rates behind them. */
+/** One end of a step: positions, speeds, first-order states, and accelerations with the states' rates behind them. */
 export interface StepEnd {
   readonly position: Float64Array;
   readonly speed: Float64Array;
@@ -56,7 +59,7 @@ export interface Stepper {
 }
 
 export function makeStepper(accelerate: Accelerate, size: StepperSize): Stepper {
-  const { coordinates: n, sums, positionScale, speedScale } = size;
+  const { coordinates: n, sums, positionScale, speedScale, sumScale } = size;
   const [e1, e2, e3, e4] = ERROR_WEIGHTS;
   const [b1, b2, b3] = STAGE_WEIGHTS;
   const stepEnd = (): StepEnd => ({
@@ -68,10 +71,12 @@ export function makeStepper(accelerate: Accelerate, size: StepperSize): Stepper 
   const position = new Float64Array(n);
   const speed2 = new Float64Array(n);
   const speed3 = new Float64Array(n);
+  const state = new Float64Array(sums);
   const a2 = new Float64Array(n + sums);
   const a3 = new Float64Array(n + sums);
   const perPosition = positionScale.map((scale) => 1 / scale);
   const perSpeed = speedScale.map((scale) => 1 / scale);
+  const perSum = sumScale?.map((scale) => 1 / scale) ?? null;
 
   const stepper: Stepper = {
     start: stepEnd(),
@@ -80,7 +85,7 @@ export function makeStepper(accelerate: Accelerate, size: StepperSize): Stepper 
 
     evaluateStart(time) {
       const { start } = stepper;
-      accelerate(time, start.position, start.speed, start.acceleration);
+      accelerate(time, start.position, start.speed, start.acceleration, start.sums);
       stepper.evaluations += 1;
     },
 
@@ -92,22 +97,24 @@ export function makeStepper(accelerate: Accelerate, size: StepperSize): Stepper 
         position[i] = q[i] + half * v[i];
         speed2[i] = v[i] + half * a1[i];
       }
-      accelerate(time + half, position, speed2, a2);
+      if (perSum) for (let j = 0; j < sums; j += 1) state[j] = s[j] + half * a1[n + j];
+      accelerate(time + half, position, speed2, a2, state);
       const most = 0.75 * step;
       for (let i = 0; i < n; i += 1) {
         position[i] = q[i] + most * speed2[i];
         speed3[i] = v[i] + most * a2[i];
       }
-      accelerate(time + most, position, speed3, a3);
+      if (perSum) for (let j = 0; j < sums; j += 1) state[j] = s[j] + most * a2[n + j];
+      accelerate(time + most, position, speed3, a3, state);
       for (let i = 0; i < n; i += 1) {
         qEnd[i] = q[i] + step * (b1 * v[i] + b2 * speed2[i] + b3 * speed3[i]);
         vEnd[i] = v[i] + step * (b1 * a1[i] + b2 * a2[i] + b3 * a3[i]);
       }
-      accelerate(time + step, qEnd, vEnd, a4);
-      stepper.evaluations += 3;
       for (let j = 0; j < sums; j += 1) {
         sEnd[j] = s[j] + step * (b1 * a1[n + j] + b2 * a2[n + j] + b3 * a3[n + j]);
       }
+      accelerate(time + step, qEnd, vEnd, a4, sEnd);
+      stepper.evaluations += 3;
       let worst = 0;
       for (let i = 0; i < n; i += 1) {
         const inPosition = Math.abs(step * (e1 * v[i] + e2 * speed2[i] + e3 * speed3[i] + e4 * vEnd[i]));
@@ -115,6 +122,13 @@ export function makeStepper(accelerate: Accelerate, size: StepperSize): Stepper 
         const error = Math.max(inPosition * perPosition[i], inSpeed * perSpeed[i]);
         // Written so that NaN wins.
         if (!(error <= worst)) worst = error;
+      }
+      if (perSum) {
+        for (let j = 0; j < sums; j += 1) {
+          const inSum = step * (e1 * a1[n + j] + e2 * a2[n + j] + e3 * a3[n + j] + e4 * a4[n + j]);
+          const error = Math.abs(inSum) * perSum[j];
+          if (!(error <= worst)) worst = error;
+        }
       }
       return worst;
     },

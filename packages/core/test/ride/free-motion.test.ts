@@ -31,7 +31,7 @@ describe('a rig that stands on flat ground', () => {
         peakCrush: 0,
         peakStopForce: 0,
         airborneShare: 0,
-        contacts: { stop: 0, metal: 0, droop: 0 },
+        contacts: { stop: 0, metal: 0, droop: 0, shockOpen: 0, shockClosed: 0 },
       });
     }
   });

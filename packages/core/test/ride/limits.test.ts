@@ -40,7 +40,8 @@ function expectSane(run: RideRun): void {
     if (at.contacts.metal > 0) expect(at.clearance).toBeLessThanOrEqual(0);
     if (at.peakCrush === 0 && at.contacts.metal === 0) expect(at.peakStopForce).toBe(0);
   }
-  expect(run.body.rmsAcceleration).toBeLessThanOrEqual(run.body.peakAcceleration * (1 + 1e-9));
+  // At rest both are rounding: the sum is over inner stages too, the peak is not looked for there.
+  expect(run.body.rmsAcceleration).toBeLessThanOrEqual(run.body.peakAcceleration * (1 + 1e-9) + 1e-12);
 }
 
 describe('any rig that could be built, on any ground that could be driven', () => {
