@@ -1,8 +1,8 @@
 import { heightAt, slopeAt } from '../course/sampled.ts';
 import { coilForce } from '../elements/coil.ts';
 import { tyreSwitch } from '../elements/tyre.ts';
-import type { Dynamics } from './dynamics.ts';
 import * as at from './layout.ts';
+import type { Dynamics } from './state.ts';
 import { faceAt, stopAlong } from './stop-reading.ts';
 
 /**

@@ -1,6 +1,6 @@
 import type { Track } from '../course/sampled.ts';
 import { contactMotion, contactSwitch } from './contact-motion.ts';
-import { type Dynamics, makeDynamics } from './dynamics.ts';
+import { makeDynamics } from './dynamics.ts';
 import { heldByTyre } from './energy.ts';
 import { type Event, makeEventFinder } from './events.ts';
 import * as at from './layout.ts';
@@ -8,6 +8,7 @@ import type { RideModel } from './model.ts';
 import { makePeaks, type Peaks } from './peaks.ts';
 import { makeRecorder, type Recorder } from './recorder.ts';
 import type { RideStatus } from './result.ts';
+import type { Dynamics } from './state.ts';
 import { makeStepper, type Stepper } from './stepper.ts';
 import { crushAt, frictionGain, UNTURNED } from './stop-reading.ts';
 

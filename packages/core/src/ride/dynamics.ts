@@ -1,39 +1,17 @@
-import type { SampledSide, Track } from '../course/sampled.ts';
+import type { Track } from '../course/sampled.ts';
 import { antiRollMoment } from '../elements/anti-roll-bar.ts';
 import { coilForce } from '../elements/coil.ts';
 import { droopPull } from '../elements/droop-limit.ts';
 import { maxwellFlow, maxwellForce, maxwellLoss } from '../elements/maxwell.ts';
 import { shockForce } from '../elements/shock.ts';
 import { stopElastic } from '../elements/stop.ts';
-import type { Reversal } from '../elements/stop-friction.ts';
 import { tyreForce, tyreSwitch } from '../elements/tyre.ts';
 import * as at from './layout.ts';
 import type { RideModel } from './model.ts';
-import { type PackedAxle, packAxle } from './packed-axle.ts';
+import { packAxle } from './packed-axle.ts';
+import type { Dynamics } from './state.ts';
 import type { Accelerate } from './stepper.ts';
 import { faceAt, stopAlong, UNTURNED } from './stop-reading.ts';
-
-/** The rig over a track at a speed. */
-export interface Dynamics {
-  readonly accelerate: Accelerate;
-  /** Contacts that carry force, as bits of `layout.ts`. Held during a step, changed only at an event. */
-  contacts: number;
-  /** Contacts that should carry force at the last state given to `accelerate`. */
-  wanted: number;
-  /** PROBE numbers a corner at that state. */
-  readonly probe: Float64Array;
-  readonly axles: readonly [PackedAxle, PackedAxle];
-  readonly sides: readonly [SampledSide, SampledSide];
-  readonly model: RideModel;
-  readonly speed: number;
-  /** Where each touched stop last turned round; of no account without friction. */
-  readonly reversals: Reversal[];
-  /** Coordinates in all: the seat's is there when somebody sits. */
-  readonly coordinates: number;
-  /** First-order states in all, and whether the stops have inner displacements among them. */
-  readonly sums: number;
-  readonly hasInner: boolean;
-}
 
 /**
  * Equations of motion of a body (heave, pitch, roll) on two solid axles (heave, roll each), small angles, all elements

@@ -5,8 +5,8 @@ import { maxwellEnergy } from '../elements/maxwell.ts';
 import { stopEnergy } from '../elements/stop.ts';
 import { tyreEnergy } from '../elements/tyre.ts';
 import { contactMotion, groundUnder } from './contact-motion.ts';
-import type { Dynamics } from './dynamics.ts';
 import * as at from './layout.ts';
+import type { Dynamics } from './state.ts';
 import type { StepEnd } from './stepper.ts';
 import { faceAt } from './stop-reading.ts';
 

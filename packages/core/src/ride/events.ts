@@ -1,7 +1,7 @@
 import { hermiteValue } from '../numerics/hermite.ts';
 import { contactMotion, contactSwitch } from './contact-motion.ts';
-import type { Dynamics } from './dynamics.ts';
 import { CONTACTS, INNER } from './layout.ts';
+import type { Dynamics } from './state.ts';
 import type { Stepper } from './stepper.ts';
 
 /** Where in a tried step the first contacts switch, and which. */

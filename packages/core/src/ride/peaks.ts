@@ -1,8 +1,8 @@
 import { hermiteValue } from '../numerics/hermite.ts';
 import { contactMotion } from './contact-motion.ts';
 import { crestOf, makeInside, parabolaCrest, stateInside } from './dense.ts';
-import type { Dynamics } from './dynamics.ts';
 import * as at from './layout.ts';
+import type { Dynamics } from './state.ts';
 import type { Stepper } from './stepper.ts';
 import { stopForceAt } from './stop-reading.ts';
 

@@ -1,8 +1,8 @@
 import { contactMotion, groundUnder } from './contact-motion.ts';
 import { makeInside, stateInside } from './dense.ts';
-import type { Dynamics } from './dynamics.ts';
 import * as at from './layout.ts';
 import type { RideHistory } from './result.ts';
+import type { Dynamics } from './state.ts';
 import type { Stepper } from './stepper.ts';
 import { clearanceAt, crushAt, stopForceAt } from './stop-reading.ts';
 

@@ -1,12 +1,12 @@
 import type { Track } from '../course/sampled.ts';
 import { CORNERS, type Corner } from '../finding/place.ts';
 import { startDrive, takeStep } from './drive.ts';
-import type { Dynamics } from './dynamics.ts';
 import { storedEnergy } from './energy.ts';
 import * as at from './layout.ts';
 import type { RideModel } from './model.ts';
 import type { Peaks } from './peaks.ts';
 import type { CornerRide, EnergyBalance, RideRun } from './result.ts';
+import type { Dynamics } from './state.ts';
 import { clearanceAt, crushAt } from './stop-reading.ts';
 
 export interface RunOptions {

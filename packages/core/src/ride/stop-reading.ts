@@ -2,8 +2,8 @@ import { oilForce } from '../elements/gas-chamber.ts';
 import { maxwellForce, restingCrush } from '../elements/maxwell.ts';
 import { closingGain, stopElastic } from '../elements/stop.ts';
 import { frictionForce, type Reversal } from '../elements/stop-friction.ts';
-import type { Dynamics } from './dynamics.ts';
 import * as at from './layout.ts';
+import type { Dynamics } from './state.ts';
 
 /** Crush of the stop at a corner [m], 0 when not touched. */
 export function crushAt(dynamics: Dynamics, corner: number, travel: number): number {
