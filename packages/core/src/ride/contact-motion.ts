@@ -3,7 +3,7 @@ import { coilForce } from '../elements/coil.ts';
 import { tyreSwitch } from '../elements/tyre.ts';
 import * as at from './layout.ts';
 import type { Dynamics } from './state.ts';
-import { faceAt, stopAlong } from './stop-reading.ts';
+import { faceAt, pastTip, stopAlong } from './stop-reading.ts';
 
 /**
  * One contact seen alone, for finding the moment at which it switches. `contact` is its bit number.
@@ -46,7 +46,7 @@ export function contactSwitch(
   const c = dynamics.axles[corner >> 1].numbers;
   switch (contact - at.CONTACTS * corner) {
     case at.STOP: {
-      const crush = c[at.STOP_RATIO] * position - c[at.STOP_GAP + side];
+      const crush = pastTip(dynamics, corner, position);
       if (dynamics.axles[corner >> 1].maxwell === null) return crush;
       // With a viscous branch it lets go where it would pull, and is met again where its face has come back to.
       const touched = ((dynamics.contacts >> contact) & 1) === 1;
@@ -55,7 +55,7 @@ export function contactSwitch(
       return crush > 0 ? stopAlong(dynamics, corner, crush, 0, speed, inner) : crush;
     }
     case at.METAL:
-      return c[at.STOP_RATIO] * position - c[at.STOP_GAP + side] - c[at.METAL_AT + side];
+      return pastTip(dynamics, corner, position) - c[at.METAL_AT + side];
     case at.COIL:
       return coilForce(c[at.PRELOAD], c[at.SPRING_RATE], position);
     case at.DROOP:

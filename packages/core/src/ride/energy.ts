@@ -8,7 +8,7 @@ import { contactMotion, groundUnder } from './contact-motion.ts';
 import * as at from './layout.ts';
 import type { Dynamics } from './state.ts';
 import type { StepEnd } from './stepper.ts';
-import { faceAt } from './stop-reading.ts';
+import { faceAt, pastTip } from './stop-reading.ts';
 
 /**
  * Energy held by the tyre of a corner [J]. A tyre lets go a little before it is unpressed, while its damping pulls:
@@ -53,11 +53,11 @@ export function storedEnergy(dynamics: Dynamics, time: number, state: StepEnd): 
     const travelOf = (which: number): number => contactMotion(dynamics, bit + which, q);
     const seat = Math.max(0, coilForce(c[at.PRELOAD], c[at.SPRING_RATE], travelOf(at.COIL)));
     energy += coilEnergy(c[at.SPRING_RATE], seat);
-    const travel = c[at.STOP_RATIO] * travelOf(at.STOP) - c[at.STOP_GAP + side];
+    const pressed = pastTip(dynamics, corner, travelOf(at.STOP));
     const inner = maxwell ? sums[at.INNER + corner] : 0;
     const isTouched = ((dynamics.contacts >> (bit + at.STOP)) & 1) === 1;
-    const crush = isTouched ? Math.max(0, travel) : faceAt(dynamics, corner, inner);
-    energy += stopEnergy(stop, c[at.METAL_RATE], crush, Math.max(0, travel - c[at.METAL_AT + side]));
+    const crush = isTouched ? Math.max(0, pressed) : faceAt(dynamics, corner, inner);
+    energy += stopEnergy(stop, c[at.METAL_RATE], crush, Math.max(0, pressed - c[at.METAL_AT + side]));
     if (maxwell) energy += maxwellEnergy(maxwell, crush, inner);
     const shockTravel = travelOf(at.DROOP);
     energy += shockTravel * (c[at.GAS_FORCE] + (c[at.GAS_RATE] * shockTravel) / 2);

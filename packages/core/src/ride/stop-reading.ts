@@ -5,11 +5,15 @@ import { frictionForce, type Reversal } from '../elements/stop-friction.ts';
 import * as at from './layout.ts';
 import type { Dynamics } from './state.ts';
 
-/** Crush of the stop at a corner [m], 0 when not touched. */
-export function crushAt(dynamics: Dynamics, corner: number, travel: number): number {
+/** How far the pad has come past the tip of the uncrushed stop at a corner [m]; below zero what is left of its gap. */
+export function pastTip(dynamics: Dynamics, corner: number, travel: number): number {
   const { numbers: c } = dynamics.axles[corner >> 1];
-  return Math.max(0, c[at.STOP_RATIO] * travel - c[at.STOP_GAP + (corner & 1)]);
+  return c[at.STOP_RATIO] * travel - c[at.STOP_GAP + (corner & 1)];
 }
+
+/** Crush of the stop at a corner [m], 0 when not touched. */
+export const crushAt = (dynamics: Dynamics, corner: number, travel: number): number =>
+  Math.max(0, pastTip(dynamics, corner, travel));
 
 /** Axle travel left to metal [m]; negative when metal is driven in. */
 export function clearanceAt(dynamics: Dynamics, corner: number, travel: number): number {
@@ -63,9 +67,8 @@ export function stopForceAt(
   inner: number,
 ): number {
   const { numbers: c } = dynamics.axles[corner >> 1];
-  const side = corner & 1;
-  const crush = c[at.STOP_RATIO] * travel - c[at.STOP_GAP + side];
-  const metal = Math.max(0, crush - c[at.METAL_AT + side]);
+  const crush = pastTip(dynamics, corner, travel);
+  const metal = Math.max(0, crush - c[at.METAL_AT + (corner & 1)]);
   const touched = crush > faceAt(dynamics, corner, inner) ? crush : 0;
   if (touched <= 0 && metal <= 0) return 0;
   return Math.max(0, stopAlong(dynamics, corner, touched, metal, c[at.STOP_RATIO] * speed, inner));
