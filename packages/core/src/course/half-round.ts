@@ -40,7 +40,9 @@ export function sampleHalfRound(shape: HalfRound, start: number): SampledSide {
     (s) => {
       const u = Math.max(-touching, Math.min(touching, s - middle));
       const up = Math.sqrt(arm * arm - u * u);
-      return { height: Math.max(0, up - sunk - shape.wheelRadius), slope: -u / up };
+      // The first and the last sample lie on the ground to the last digit, with the slope that begins and ends there.
+      const touches = Math.abs(u) < touching * (1 - 1e-12);
+      return { height: touches ? up - sunk - shape.wheelRadius : 0, slope: -u / up };
     },
     { from: start, to: start + 2 * touching, pieces: PIECES, breaks: [start, start + 2 * touching] },
   );

@@ -84,8 +84,10 @@ export function sampleCourse(shape: CourseShape): Track {
       const rest = { shortestFeature: shortest / 2, end: shape.length, initialLift: 0 };
       return { left: side('left'), right: side('right'), ...rest };
     }
-    case 'road-class':
-      return { ...classRoad(shape), shortestFeature: SHORTEST_WAVE / 2, end: shape.length, initialLift: 0 };
+    case 'road-class': {
+      const sides = classRoad(shape);
+      return { ...sides, shortestFeature: SHORTEST_WAVE / 2, end: endOf(sides.left), initialLift: 0 };
+    }
     case 'profile': {
       const { distance } = shape;
       const end = distance[distance.length - 1]! - distance[0]!;

@@ -88,12 +88,12 @@ function oneCam(
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
-/** Where f is highest between two places around its best sample: golden section, to 1e-7 of the interval. */
+/** Where f is highest between two places around its best sample: golden section, to 1e-5 of the interval: the height is off by the square of that. */
 function highest(f: (x: number) => number, from: number, to: number): number {
   let [low, high] = [from, to];
   let [x1, x2] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
   let [f1, f2] = [f(x1), f(x2)];
-  for (let k = 0; k < 34; k += 1) {
+  for (let k = 0; k < 24; k += 1) {
     if (f1 < f2) {
       low = x1;
       [x1, f1] = [x2, f2];

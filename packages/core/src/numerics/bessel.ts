@@ -1,6 +1,7 @@
 /** Step of the sum below. */
 const STEP = 0.25;
-const COSH = Float64Array.from({ length: 80 }, (_, k) => Math.cosh(k * STEP));
+/** As far as cosh t = NOTHING/x for the smallest x that is summed. */
+const COSH = Float64Array.from({ length: 96 }, (_, k) => Math.cosh(k * STEP));
 /** exp(−NOTHING) is below the last digit. */
 const NOTHING = 40;
 

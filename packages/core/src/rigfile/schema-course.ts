@@ -25,8 +25,9 @@ const seed = z
   .max(2_147_483_647)
   .meta({ description: 'Another seed gives other ground of the same kind; 1 when left out' });
 const mirrored = z.boolean().meta({ description: 'Left and right exchanged; false when left out' });
+/** Never nothing: the ground must begin level under the rig. */
 const fade = (usual: string) =>
-  exact('length', `Distance over which it rises from flat; ${usual} when left out`, 'notNegative');
+  exact('length', `Distance over which it rises from flat; ${usual} when left out`);
 
 const wave = z.strictObject({
   n: exact('wavenumber', 'Cycles per length'),

@@ -43,6 +43,15 @@ export const FAULTS_OF_COURSES: readonly Fault[] = [
     'more than zero',
   ],
   [
+    'a road that begins at its full height',
+    withCourse(`${ROAD}, class: C, fadeIn: 0 ft`),
+    'rig-negative',
+    22,
+    'courses.wash.fadeIn',
+    '0 ft',
+    'more than zero',
+  ],
+  [
     'a scatter below zero',
     withCourse(`${IRREGULAR}, heightScatter: -10 %`),
     'rig-negative',
