@@ -2,6 +2,7 @@ import { ENDS, type End } from '../finding/place.ts';
 import type { Setup } from '../rig/setup.ts';
 import { type Column, columnOf } from './columns.ts';
 import type { Draws } from './draws.ts';
+import type { Moves } from './moves.ts';
 import type { Weights } from './weights.ts';
 
 /** A centre of gravity, sampled [m]: behind the front axle, left of the centre line, above the ground. */
@@ -15,13 +16,26 @@ export interface SampledPlace {
  * Centres of gravity of the whole rig and of what stands on the springs, by moments of the wheel loads.
  *
  *     x = wheelbase·rear ÷ total,   y = Σ ends (left − right)·track ÷ 2 ÷ total
- *     sprung height = (total·height − Σ axle mass·tyre radius) ÷ sprung mass
+ *     lift = (front lift·front + rear lift·rear) ÷ sprung mass,   front, rear: sprung mass of each end
+ *     sprung height = (total·height − Σ axle mass·tyre radius) ÷ sprung mass + lift
+ *     whole height = height + lift·sprung mass ÷ total
  *
+ * where `height` is that of the rig as measured: the body is rigid and rises over each axle by what the setup lifts it
+ * there, the axles stay where they are.
+ *
+ * @param moves – of both ends; their height, sag under added load taken off, is the lift
  * @validity level ground, rig at ride height; axles have their centre of gravity at hub height on the centre line;
- * the height is that of the rig as measured, whatever a setup lifts
+ * added load lies as high as the rig's own centre; small pitch: where the lift of both ends differs, the body's centre
+ * also goes to and fro by its height over the hubs × that difference ÷ wheelbase, which is left out, as is what the
+ * tyres give under added load
  * @source moment balance
  */
-export function centresOfGravity(setup: Setup, weights: Weights, draws: Draws) {
+export function centresOfGravity(
+  setup: Setup,
+  weights: Weights,
+  moves: Readonly<Record<End, Moves>>,
+  draws: Draws,
+) {
   const { rig, ends } = setup;
   const length = draws.trials + 1;
   const wheelbase = draws.of(rig.wheelbase);
@@ -34,13 +48,18 @@ export function centresOfGravity(setup: Setup, weights: Weights, draws: Draws) {
     ((of.frontLeft[i] - of.frontRight[i]) * track.front[i] +
       (of.rearLeft[i] - of.rearRight[i]) * track.rear[i]) /
     2;
+  const lift = columnOf(
+    length,
+    (i) =>
+      (moves.front.height[i] * sprungEnd.front[i] + moves.rear.height[i] * sprungEnd.rear[i]) / sprung[i],
+  );
   const whole: SampledPlace = {
     behindFrontAxle: columnOf(
       length,
       (i) => (wheelbase[i] * (corner.rearLeft[i] + corner.rearRight[i])) / total[i],
     ),
     left: columnOf(length, (i) => leftMoment(corner, i) / total[i]),
-    height,
+    height: columnOf(length, (i) => height[i] + (lift[i] * sprung[i]) / total[i]),
   };
   const body: SampledPlace = {
     behindFrontAxle: columnOf(length, (i) => (wheelbase[i] * sprungEnd.rear[i]) / sprung[i]),
@@ -48,7 +67,8 @@ export function centresOfGravity(setup: Setup, weights: Weights, draws: Draws) {
     height: columnOf(
       length,
       (i) =>
-        (total[i] * height[i] - axle.front[i] * radius.front[i] - axle.rear[i] * radius.rear[i]) / sprung[i],
+        (total[i] * height[i] - axle.front[i] * radius.front[i] - axle.rear[i] * radius.rear[i]) / sprung[i] +
+        lift[i],
     ),
   };
   return { whole, body };

@@ -12,7 +12,10 @@ export interface StanceResult {
   readonly frontShare: Figure;
   /** (FL + RR) ÷ total, 0…1. */
   readonly crossShare: Figure;
-  /** Centre of gravity of the whole rig: behind the front axle, left of the centre line, above the ground [m]. */
+  /**
+   * Centre of gravity of the whole rig: behind the front axle, left of the centre line, above the ground [m], as high
+   * as the setup lifts it.
+   */
   readonly cg: { readonly behindFrontAxle: Figure; readonly left: Figure; readonly height: Figure };
   /** Centre of gravity of the sprung mass. */
   readonly sprungCg: { readonly behindFrontAxle: Figure; readonly left: Figure; readonly height: Figure };

@@ -2,10 +2,11 @@ import type { Figure } from '../finding/figure.ts';
 import { CORNERS, type Corner } from '../finding/place.ts';
 import type { Setup } from '../rig/setup.ts';
 import { centresOfGravity, type SampledPlace } from './centre-of-gravity.ts';
-import { columnOf, figureOf } from './columns.ts';
+import { columnOf, figureOf, unsure } from './columns.ts';
 import { drawsOf, type TrialOptions } from './draws.ts';
 import { endStance } from './end-stance.ts';
 import { stanceFindings } from './findings.ts';
+import { movesOf } from './moves.ts';
 import type { StanceResult } from './result.ts';
 import { weightsOf } from './weights.ts';
 
@@ -21,7 +22,9 @@ export function stanceOf(setup: Setup, options: TrialOptions = {}): StanceResult
   const length = draws.trials + 1;
   const weights = weightsOf(setup, draws);
   const { corner, total, sprung, sprungCorner } = weights;
-  const { whole, body } = centresOfGravity(setup, weights, draws);
+  const moves = { front: movesOf(setup, 'front', draws), rear: movesOf(setup, 'rear', draws) };
+  const { whole, body } = centresOfGravity(setup, weights, moves, draws);
+  const liftKnown = moves.front.needs.length + moves.rear.needs.length === 0;
   const ends = {
     front: endStance(setup, 'front', weights, draws),
     rear: endStance(setup, 'rear', weights, draws),
@@ -41,15 +44,16 @@ export function stanceOf(setup: Setup, options: TrialOptions = {}): StanceResult
     sprungCornerMass,
     frontShare: share('frontLeft', 'frontRight'),
     crossShare,
-    cg: place(whole),
-    sprungCg: place(body),
+    cg: place(whole, liftKnown),
+    sprungCg: place(body, liftKnown),
     ends,
     findings: stanceFindings(setup, weights, crossShare, draws),
   };
 }
 
-const place = ({ behindFrontAxle, left, height }: SampledPlace): StanceResult['cg'] => ({
+/** Without a length that a lift rests on, nobody knows how surely the height is known. */
+const place = ({ behindFrontAxle, left, height }: SampledPlace, liftKnown: boolean): StanceResult['cg'] => ({
   behindFrontAxle: figureOf('length', behindFrontAxle),
   left: figureOf('length', left),
-  height: figureOf('length', height),
+  height: liftKnown ? figureOf('length', height) : unsure(figureOf('length', height)),
 });

@@ -4,7 +4,7 @@ import type { ContactKind } from '../rig/rig.ts';
 import type { Setup } from '../rig/setup.ts';
 import type { Column } from '../stance/columns.ts';
 import type { Draws } from '../stance/draws.ts';
-import type { Moves } from './moves.ts';
+import type { Moves } from '../stance/moves.ts';
 
 /** One candidate of the hard-travel list, sampled [m, axle travel]. */
 export interface SampledContact {

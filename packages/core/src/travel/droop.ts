@@ -3,8 +3,8 @@ import type { Setup } from '../rig/setup.ts';
 import { type Column, columnOf } from '../stance/columns.ts';
 import type { Draws } from '../stance/draws.ts';
 import { STANDARD_GRAVITY } from '../stance/gravity.ts';
+import type { Moves } from '../stance/moves.ts';
 import { measuredSpringLoad } from '../stance/springs.ts';
-import type { Moves } from './moves.ts';
 import type { DroopLine } from './result.ts';
 
 /** One candidate for the end of droop, sampled: axle travel down from ride height [m]. */

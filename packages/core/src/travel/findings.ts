@@ -95,6 +95,7 @@ function cornerFindings(
       likelihood: probability.spareBelowZero,
       facts: {
         contact: worst.name,
+        travel: worst.travel,
         spare,
         clearance,
         hardTravel,

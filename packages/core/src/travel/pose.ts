@@ -3,9 +3,9 @@ import { SIDES } from '../finding/place.ts';
 import type { ContactKind } from '../rig/rig.ts';
 import type { Setup } from '../rig/setup.ts';
 import { NOMINAL_DRAWS } from '../stance/draws.ts';
+import { movesOf } from '../stance/moves.ts';
 import { COIL, contactsOf, SHOCK } from './contacts.ts';
 import { droopOf } from './droop.ts';
-import { movesOf } from './moves.ts';
 import type { DroopLine } from './result.ts';
 import { freeBump } from './stop-gap.ts';
 

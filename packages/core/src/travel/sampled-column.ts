@@ -3,9 +3,9 @@ import type { Reading } from '../rig/reading.ts';
 import type { Setup } from '../rig/setup.ts';
 import { type Column, columnOf } from '../stance/columns.ts';
 import type { Draws } from '../stance/draws.ts';
+import { type Moves, movesOf } from '../stance/moves.ts';
 import { contactsOf, type SampledContact } from './contacts.ts';
 import { droopOf, type SampledDroop } from './droop.ts';
-import { type Moves, movesOf } from './moves.ts';
 import { freeBump, stopGapNeeds } from './stop-gap.ts';
 
 /** Everything about one corner's bump travel, sampled [m, axle travel at the stop's station]. */

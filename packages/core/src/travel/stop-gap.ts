@@ -3,7 +3,7 @@ import type { Problem } from '../finding/problem.ts';
 import type { Setup } from '../rig/setup.ts';
 import type { Column } from '../stance/columns.ts';
 import type { Draws } from '../stance/draws.ts';
-import { type Moves, need, partKey } from './moves.ts';
+import { type Moves, need, partKey } from '../stance/moves.ts';
 
 /** Whether a setup fits another stop than the one on the rig. */
 export const hasOtherStop = (setup: Setup, end: End): boolean => {

@@ -50,6 +50,55 @@ describe('masses', () => {
     expect(sprungCg.behindFrontAxle.value).toBeCloseTo((2.6 * (840 - 250)) / 1300, 12);
   });
 
+  describe('a setup that lifts raises the body and leaves the axles', () => {
+    const drop = (end: 'front' | 'rear', by: number | readonly [number, number]) => ({
+      seatAndStopDrop: reading(`setups.changed.${end}.seatAndStopDrop`, by),
+    });
+    const before = stance({});
+
+    test('by the same at both ends: the body by all of it, the whole by the share that is sprung', () => {
+      const { sprungCg, cg } = stanceOf(changed({}, drop('front', 0.05), drop('rear', 0.05)));
+      expect(sprungCg.height.value - before.sprungCg.height.value).toBeCloseTo(0.05, 12);
+      // Moments: 1300 of 1800 kg go up by 0.05 m.
+      expect(cg.height.value - before.cg.height.value).toBeCloseTo((1300 * 0.05) / 1800, 12);
+    });
+
+    test('at one end: as a plank does that is raised there', () => {
+      const { sprungCg } = stanceOf(changed({}, drop('front', 0.05)));
+      const fromRear = 1 - before.sprungCg.behindFrontAxle.value / 2.6;
+      expect(sprungCg.height.value - before.sprungCg.height.value).toBeCloseTo(0.05 * fromRear, 12);
+    });
+
+    test('a spacer lifts by its thickness over the travel ratio, load lets it sag', () => {
+      const facts = { front: { springRatio: 0.8 } };
+      const lifted = stanceOf(
+        changed(facts, { springSpacer: reading('setups.changed.front.springSpacer', 0.04) }),
+      );
+      const share = (960 - 250) / 1300;
+      expect(lifted.sprungCg.height.value - before.sprungCg.height.value).toBeCloseTo(0.05 * share, 12);
+      const loaded = stanceOf(
+        changed({}, {}, { addedLoad: reading('setups.changed.rear.addedLoad', 100, 'mass') }),
+      );
+      const sag = (100 * G) / (2 * 30_000);
+      // 1400 kg are sprung then, 690 of them at the rear; the load comes in as high as the whole was.
+      const level = (1900 * 0.8 - 500 * 0.42) / 1400;
+      expect(loaded.sprungCg.height.value).toBeCloseTo(level - (sag * 690) / 1400, 12);
+    });
+
+    test('as surely as the lift is known; not at all without a length that it rests on', () => {
+      const unsure = stanceOf(changed({}, drop('front', [0.05, 0.01]), drop('rear', [0.05, 0.01])));
+      // Two independent halves, each with its share of the sprung mass, which is known exactly here.
+      const tolerance = 0.01 * Math.hypot(710 / 1300, 590 / 1300);
+      expect(Math.abs(unsure.sprungCg.height.tolerance! / tolerance - 1)).toBeLessThan(0.02);
+      const springs = { springs: { long: { rate: 30_000 } } };
+      const coil = setupOf(
+        rigOf({ ...springs, setups: { changed: { front: { spring: 'long' } } } }),
+        'changed',
+      );
+      expect(stanceOf(coil).cg.height.tolerance).toBeNull();
+    });
+  });
+
   test('a heavy diagonal is named, an even rig is not', () => {
     const crossed = stance({ corners: [510, 450, 390, 450] });
     const [finding] = crossed.findings.filter(({ code }) => code === 'statics-weights-cross');

@@ -1,14 +1,14 @@
 import type { End } from '../finding/place.ts';
 import type { Problem } from '../finding/problem.ts';
 import type { Setup } from '../rig/setup.ts';
-import { type Column, columnOf } from '../stance/columns.ts';
-import type { Draws } from '../stance/draws.ts';
-import { STANDARD_GRAVITY } from '../stance/gravity.ts';
-import { measuredSpringLoad, settledLength } from '../stance/springs.ts';
+import { type Column, columnOf } from './columns.ts';
+import type { Draws } from './draws.ts';
+import { STANDARD_GRAVITY } from './gravity.ts';
+import { measuredSpringLoad, settledLength } from './springs.ts';
 
 /**
- * What a setup moves at one end, sampled [m, axle travel unless it says otherwise]. Which of these acts on which
- * contact is `SPEC.md`, rules T1–T12; nothing else in the program may decide it.
+ * What a setup moves at one end, sampled [m, axle travel unless it says otherwise]: how high the body then stands.
+ * Which of these acts on which contact is `travel/SPEC.md`, rules T1–T12; nothing else in the program may decide it.
  */
 export interface Moves {
   /** Height gained by a spacer on the coil or by another coil: opens the stop's gap too. */
