@@ -17,9 +17,11 @@ const WORTH_SAYING = 0.02;
  */
 export function rideFindings(setup: Setup, answer: Answer, runs: readonly RideRun[]): readonly Finding[] {
   const { run } = answer;
+  // A rig that is let go in the air has no speed that matters: none is named.
+  const letGo = setup.rig.courses[answer.course]?.shape.kind === 'drop';
   const facts = {
     course: answer.course,
-    speed: { dimension: 'speed', value: answer.speed, tolerance: 0 } as Figure,
+    ...(letGo ? {} : { speed: { dimension: 'speed', value: answer.speed, tolerance: 0 } as Figure }),
     time: { dimension: 'time', value: run.time, tolerance: 0 } as Figure,
   };
   if (run.status !== 'finished') {
@@ -53,8 +55,13 @@ export function rideFindings(setup: Setup, answer: Answer, runs: readonly RideRu
       }),
     );
   }
-  return worstFirst(findings);
+  return worstFirst(letGo ? findings.map(withoutSpeed) : findings);
 }
+
+const withoutSpeed = (finding: Finding): Finding => ({
+  ...finding,
+  remedies: finding.remedies.filter(({ code }) => code !== 'slow-down'),
+});
 
 function endFindings(
   setup: Setup,

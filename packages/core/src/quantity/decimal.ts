@@ -35,7 +35,8 @@ export const halfWidthText = (halfWidth: number, decimals: number): string =>
 
 /** A number rounded to so many decimals; a negative count rounds to tens, hundreds … */
 export function decimalText(number: number, decimals: number): string {
-  if (decimals > MOST_DECIMALS) return String(number);
+  // Rounding noise is not worth sixteen digits.
+  if (decimals > MOST_DECIMALS) return Math.abs(number) < 1e-9 ? number.toExponential(1) : String(number);
   const text =
     decimals < 0
       ? scaled(Math.round(scaled(number, decimals)), -decimals).toFixed(0)

@@ -136,6 +136,13 @@ export const UNITS: Readonly<Record<Dimension, readonly Unit[]>> = {
   // The seven quarters are the fourth root of time: no other unit system is in use for it.
   vibrationDose: [unit('m/s^1.75', 1, 1)],
   roughness: [unit('cm³', 1, 1e6), unit('m³', 1, 1), unit('in²·ft', INCH ** 2 * FOOT, 1)],
+  rollRate: [
+    unit('lb·ft/deg', POUND_FORCE * FOOT * (180 / Math.PI), 1, 'lbf·ft/deg', 'ft·lb/deg', 'ft·lbf/deg'),
+    unit('N·m/rad', 1, 1, 'Nm/rad'),
+    unit('N·m/deg', 180, Math.PI, 'Nm/deg'),
+    unit('lb·in/deg', POUND_FORCE * INCH * (180 / Math.PI), 1, 'lbf·in/deg', 'in·lb/deg', 'in·lbf/deg'),
+    unit('kN·m/rad', 1000, 1, 'kNm/rad'),
+  ],
   ratio: [unit('', 1, 1), unit('%', 1, 100, 'percent', 'pct')],
 };
 
@@ -159,6 +166,7 @@ export const EXAMPLES: Readonly<Record<Dimension, string>> = {
   power: '6 W',
   vibrationDose: '9.1 m/s^1.75',
   roughness: '256 cm³',
+  rollRate: '300 N·m/deg ± 10 % or 220 lb·ft/deg',
   ratio: '0.94 ± 0.02 or 8 % ± 1 %',
 };
 

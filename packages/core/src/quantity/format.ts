@@ -8,7 +8,7 @@ import {
 } from './decimal.ts';
 import { fromSi, type Unit } from './dimension.ts';
 import type { Quantity, UnitSystem } from './quantity.ts';
-import { shopHalfWidthText, shopLengthText, suitsShop } from './shop-length.ts';
+import { exactShopLengthText, onMark, shopHalfWidthText, shopLengthText, suitsShop } from './shop-length.ts';
 import { shownUnit } from './shown.ts';
 
 export interface FormatOptions {
@@ -17,8 +17,8 @@ export interface FormatOptions {
   readonly unit?: string;
 }
 
-/** Digits shown when nothing is known about the tolerance, and when the number is exact. */
-const DIGITS = { unknown: 4, exact: 7 };
+/** Digits shown when nothing is known about the tolerance, and when the number is exact but round in no unit. */
+const DIGITS = { unknown: 4, exact: 5 };
 
 /**
  * A value with its unit and nothing said about its tolerance: `4 1/8 in`, `104.8 mm`, `180 lb/in`.
@@ -33,6 +33,8 @@ export function formatValue(value: number, dimension: Dimension, options: Format
 
 /**
  * A value with its 95 % half-width in the same unit: `4 1/8 in ± 1/16`, `104.8 mm ± 1.6`, `4 1/8 in ± unknown`.
+ * One that is exact (half-width 0: a choice or a limit) stands alone: `3/8 in`. A shop length that is exact but on no
+ * mark is written in millimetres where it is round: `10 mm`.
  *
  * @param figure – a half-width that is null, negative or not finite is written `unknown`
  * @invariant a half-width above zero is never written as 0, and never more than 1 % too small; `parseQuantity` reads
@@ -42,7 +44,7 @@ export function formatFigure({ value, dimension, tolerance }: Figure, options: F
   if (!Number.isFinite(value)) return 'unknown';
   const known = tolerance !== null && tolerance >= 0 && Number.isFinite(tolerance);
   const { value: text, halfWidths } = written(value, known ? [tolerance] : [], dimension, options);
-  return `${text} ± ${halfWidths[0] ?? 'unknown'}`;
+  return tolerance === 0 ? text : `${text} ± ${halfWidths[0] ?? 'unknown'}`;
 }
 
 /** The text as typed, untouched. A quantity that was never typed is written in the system asked for. */
@@ -73,9 +75,22 @@ function written(
   const amount = fromSi(value, unit);
   const halves = halfWidths.map((each) => fromSi(each, unit));
   const finest = finestOf(halves);
+  // Only where the caller left the unit to us, and nothing but the value needs writing.
+  if (finest === 0 && dimension === 'length' && unit.name === 'in' && wanted === undefined)
+    return exactInShop(value, amount, halves, unit);
   return dimension === 'length' && unit.name === 'in' && suitsShop(amount, finest)
     ? inFractions(amount, halves, finest)
     : inDecimals(amount, halves, finest, unit);
+}
+
+/** On its mark; else in millimetres where it is round; else in decimal inches. */
+function exactInShop(value: number, inches: number, halves: readonly number[], unit: Unit): WrittenFigure {
+  if (onMark(inches)) return { value: exactShopLengthText(inches), halfWidths: halves.map(() => '0') };
+  const halfMillimetres = value * 2000;
+  const round = Math.round(halfMillimetres);
+  if (Math.abs(value) < 10 && Math.abs(halfMillimetres - round) < 1e-6)
+    return { value: `${round / 2} mm`, halfWidths: halves.map(() => '0') };
+  return inDecimals(inches, halves, 0, unit);
 }
 
 /** The half-width that decides how finely all is written: null when none is known, 0 when the value is exact. */

@@ -46,9 +46,18 @@ export function shopHalfWidthText(halfWidth: number): string {
   return shopFraction(steps, denominator);
 }
 
+/** Whether a length [in] lies on a mark of a steel rule, but for the rounding of metres. */
+export const onMark = (inches: number): boolean =>
+  Math.abs(inches) < ABSURD && Math.abs(inches * RULE - Math.round(inches * RULE)) < 1e-6;
+
+/** A length [in] that lies on a mark. */
+export const exactShopLengthText = (inches: number): string => onMarksText(inches, RULE);
+
 /** A length [in] as the shop writes it, to the nearest mark: `4 1/8 in`, from 20 ft on `78 ft 8 3/4 in`. */
-export function shopLengthText(inches: number, halfWidth: number | null): string {
-  const marks = marksFor(halfWidth);
+export const shopLengthText = (inches: number, halfWidth: number | null): string =>
+  onMarksText(inches, marksFor(halfWidth));
+
+function onMarksText(inches: number, marks: number): string {
   const steps = Math.round(Math.abs(inches) * marks);
   const sign = inches < 0 && steps > 0 ? '-' : '';
   const feet = steps < LONG * marks ? 0 : Math.floor(steps / (12 * marks));

@@ -24,6 +24,7 @@ const SHOWN: Readonly<Record<UnitSystem, Readonly<Record<Dimension, string>>>> =
     roughness: 'cm³',
     power: 'W',
     vibrationDose: 'm/s^1.75',
+    rollRate: 'lb·ft/deg',
     ratio: '',
   },
   metric: {
@@ -45,6 +46,7 @@ const SHOWN: Readonly<Record<UnitSystem, Readonly<Record<Dimension, string>>>> =
     roughness: 'cm³',
     power: 'W',
     vibrationDose: 'm/s^1.75',
+    rollRate: 'N·m/deg',
     ratio: '',
   },
 };

@@ -21,9 +21,27 @@ export const withTolerance = (figure: Figure, system: UnitSystem, unit?: string)
 export const sizeOf = (figure: Figure, system: UnitSystem): string =>
   formatFigure({ ...figure, value: Math.abs(figure.value) }, { system });
 
-/** A number without tolerance: choices, limits, speeds. */
+/** A number without tolerance: choices, limits, speeds. Rounded to what anybody chooses one to. */
 export const plain = (value: number, dimension: Dimension, system: UnitSystem): string =>
-  formatValue(value, dimension, { system });
+  formatValue(rounded(value, dimension, system), dimension, { system });
+
+function rounded(value: number, dimension: Dimension, system: UnitSystem): number {
+  if (dimension === 'acceleration') return Number(value.toPrecision(3));
+  const tenths = system === 'metric' && dimension === 'length' && Math.abs(value) >= 0.001;
+  return tenths ? Math.round(value * 10_000) / 10_000 : value;
+}
+
+/** The finest mark that a tool of each system has: of a steel rule, of a vernier [m]. */
+const FINEST: Readonly<Record<UnitSystem, number>> = { shop: 0.0254 / 64, metric: 0.0001 };
+
+/** A half-width that has to be reached, rounded down to a mark; below the finest one in two digits, never to zero. */
+export function within(value: number, dimension: Dimension, system: UnitSystem): string {
+  const marks = dimension === 'length' ? Math.floor(value / FINEST[system] + 1e-9) : 0;
+  if (marks > 0) return formatFigure({ dimension, value: marks * FINEST[system], tolerance: 0 }, { system });
+  const step = 10 ** (Math.floor(Math.log10(value)) - 1);
+  const digits = Math.floor(value / step + 1e-9) * step;
+  return formatValue(digits, dimension, { system: dimension === 'length' ? 'metric' : system });
+}
 
 const MINUTE = 60;
 const HOUR = 3600;

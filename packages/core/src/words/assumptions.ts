@@ -160,6 +160,44 @@ const PHRASES: Readonly<Record<AssumptionRule, AssumptionText>> = {
     what: 'The strap was taken to move with the shock: ratio 1 ± 0.05.',
     howToMeasure: 'Lower the axle by 2 in and measure how far strap ends and shock eyes parted; divide.',
   },
+  'bar-ratio-one': {
+    what: 'The links of the anti-roll bar were taken to move with the axle: travel ratio 1 ± 0.05.',
+    howToMeasure: 'Raise the axle by 2 in and measure how far a link moved; divide.',
+  },
+  'no-rate-factor': {
+    what: 'How much harder this stop is when hit is said by its dynamic factor or its oil; no rate factor was put on top.',
+    howToMeasure: 'No need, unless you would rather type a rate factor instead.',
+  },
+  'gas-index': {
+    what: 'The gas was taken between a slow and a fast stroke: index 1.2 ± 0.2.',
+    howToMeasure: 'No simple way at home: slow strokes go with 1, hits with 1.4.',
+  },
+  'gas-column': {
+    what: 'The gas column was worked out from the force at full stroke, 6 kN unless typed, to a third of what is left of it there.',
+    howToMeasure:
+      'Ask who made it for the gas volume and divide by the rod area, or press it slowly to full stroke and type that force. Guard, no face in line.',
+  },
+  'shock-gas-rise': {
+    what: 'The gas of the shock was taken to gain 35 ± 25 % of its pressure over the whole stroke.',
+    howToMeasure:
+      'Lever it slowly to both ends on a scale; the force there less the force open, divided by it.',
+  },
+  'shock-hand-push': {
+    what: 'The force is that of one push by hand: known to the speed of the push, beyond it the usual shape was laid on, extrapolated.',
+    howToMeasure: 'Have the shock put on a bench: no hand reaches the speed of a hit.',
+  },
+  'tyre-rate-by-size': {
+    what: 'The tyre rate was worked out from its size and pressure by a regression on road tyres, to 30 %.',
+    howToMeasure: 'Weigh the corner while raising it: change of load ÷ change of hub height.',
+  },
+  'unsprung-share-independent': {
+    what: 'Wheels, hubs and half of the arms were taken to weigh the usual 12 to 20 % of what the two tyres carry.',
+    howToMeasure: 'Springs and shocks off, arms at mid height: weigh under each hub.',
+  },
+  'independent-roll-inertia': {
+    what: 'Two wheels that move apart have the roll inertia mass × (track/2)²: that follows from their mass.',
+    howToMeasure: 'No need: weigh the wheels with their hubs and half of the arms.',
+  },
   'shock-damping-ratio': {
     what: 'There is no bench curve: the force was reckoned from shares of critical damping.',
     howToMeasure: 'Have the shock put on a bench, or time a known weight falling on it by slow-motion video.',

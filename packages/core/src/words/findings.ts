@@ -41,11 +41,11 @@ const PHRASES: Readonly<Record<FindingCode, Phrase>> = {
   ...SWEEP_PHRASES,
   ...EXPOSURE_PHRASES,
   'travel-pass': (say) =>
-    `pass: ${say.figure('spare')} to spare when the stop is fully crushed, over all that must stay free; nearest is ${say.text('contact')}.`,
+    `pass: with the stop fully crushed, ${say.text('contact')} still has ${say.figure('spare')} to spare beyond the ${say.plain('allowance')} that must stay free; nothing else has less.`,
   'travel-not-proven': (say) =>
-    `not proven: ${say.figure('spare')} to spare at ${say.text('contact')} when the stop is fully crushed, and the readings are no surer than that. Chance that it is less than nothing: ${say.chance}.`,
+    `not proven: with the stop fully crushed, ${say.text('contact')} has ${say.figure('spare')} to spare beyond the ${say.plain('allowance')} that must stay free, and the readings may be off by more than that. Chance that it is too little: ${say.chance}.`,
   'travel-fail': (say) =>
-    `fail: ${say.size('spare')} too little at ${say.text('contact')} when the stop is fully crushed. Free bump ${say.figure('freeBump')} and crush ${say.figure('crush')} need more than the hard travel of ${say.figure('hardTravel')} leaves beside ${say.plain('allowance')} that must stay free.`,
+    `fail: with the stop fully crushed, ${say.text('contact')} is ${say.size('spare')} short. It is hit after ${say.figure('travel')}; free bump ${say.figure('freeBump')}, crush ${say.figure('crush')} and the ${say.plain('allowance')} that must stay free need more.`,
   'travel-contacts-tie': (say) =>
     `which comes first cannot be told: ${say.text('contacts')} lie within their uncertainty, from ${say.figure('travel')} of bump. Look after all of them.`,
   'travel-only-one-contact': (say) => {
@@ -64,7 +64,8 @@ const PHRASES: Readonly<Record<FindingCode, Phrase>> = {
     `the coil is solid at ${say.figure('travel')} of bump; full crush and its reserve of ${say.plain('allowance')} leave ${say.figure('spare')}. A spacer on the coil does not move this limit.`,
   'shock-bottoms-before-stop': (say) =>
     `the shock bottoms at ${say.figure('travel')} of bump; full crush and its reserve of ${say.plain('allowance')} leave ${say.figure('spare')}. A shock is no bump stop: rods bend and mounts tear.`,
-  'droop-first-limit': (say) => `droop ends at ${say.figure('travel')}, by ${limitName(say.text('limit'))}.`,
+  'droop-first-limit': (say) =>
+    `droop ends ${say.figure('travel')} down, at ${limitName(say.text('limit'))}.`,
   'droop-shock-is-the-limit': (say) =>
     say.text('strap') === 'none'
       ? `the shock ends droop by its own length, ${say.figure('travel')} down. A strap should catch the axle before it tops out.`
@@ -97,6 +98,6 @@ const PHRASES: Readonly<Record<FindingCode, Phrase>> = {
   },
   'assumption-matters': (say) =>
     say.text('what') === 'value'
-      ? `${readingName(say.text('reading'))} is assumed, and makes ${say.percent('share')} of the uncertainty of this verdict.`
-      : `the tolerance of ${readingName(say.text('reading'))} is assumed, and makes ${say.percent('share')} of the uncertainty of this verdict.`,
+      ? `${say.percent('share')} of the uncertainty of this verdict comes from a reading that is assumed: ${readingName(say.text('reading'))}.`
+      : `${say.percent('share')} of the uncertainty of this verdict comes from a tolerance that is assumed: that of ${readingName(say.text('reading'))}.`,
 };

@@ -1,7 +1,7 @@
 import type { RemedyCode } from '../finding/codes.ts';
 import type { Remedy } from '../finding/finding.ts';
 import type { UnitSystem } from '../quantity/quantity.ts';
-import { atLeast, atMost, plain } from './amounts.ts';
+import { atLeast, atMost, plain, within } from './amounts.ts';
 import { readingName } from './readings.ts';
 
 /**
@@ -37,6 +37,12 @@ class Amount {
     return amount ? plain(amount.value, amount.dimension, this.system) : null;
   }
 
+  /** As a half-width that has to be reached. */
+  get within(): string | null {
+    const { amount } = this.remedy;
+    return amount && amount.value > 0 ? within(amount.value, amount.dimension, this.system) : null;
+  }
+
   get target(): string {
     return this.remedy.target ?? 'the part in the way';
   }
@@ -57,7 +63,7 @@ const PHRASES: Readonly<Record<RemedyCode, (say: Amount) => string>> = {
     `Set the stop to a gap of ${say.most} instead: no lift needed, that much less free travel.`,
   'measure-again': (say) => {
     const { target = '' } = say.remedy;
-    const half = say.plain;
+    const half = say.within;
     if (half !== null)
       return `Measure ${readingName(target)} again: known to ± ${half} it would prove the pass, if its value stays.`;
     const where = target.includes('.contacts.') ? 'at three places' : 'three times';

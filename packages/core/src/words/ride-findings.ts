@@ -1,10 +1,14 @@
 import type { FindingCode } from '../finding/codes.ts';
 import type { Phrase } from './facts.ts';
+import { needle } from './speeds.ts';
 
 type RideCode = Extract<FindingCode, `ride-${string}`>;
 
-/** `on the whoops at 30 mph`. */
-const where: Phrase = (say) => `on ${say.text('course')} at ${say.plain('speed')}`;
+/** `on whoops at 30 mph`; a drop is let go and has no speed. */
+const where: Phrase = (say) => {
+  const speed = say.number('speed');
+  return `on ${say.text('course')}${Number.isNaN(speed) ? '' : ` at ${needle(speed, say.system)}`}`;
+};
 
 /** What a run over a course says. A run is a model of one road at one speed, and each sentence says so. */
 export const RIDE_PHRASES: Readonly<Record<RideCode, Phrase>> = {
@@ -14,7 +18,7 @@ export const RIDE_PHRASES: Readonly<Record<RideCode, Phrase>> = {
     `${say.figure('clearance')} is left to metal at the worst moment ${where(say)}; flex and reserve need ${say.limit}.`,
   'ride-clear': (say) =>
     `clear ${where(say)}: ${say.figure('clearance')} left to metal at the worst moment, ${say.limit} needed.`,
-  'ride-airborne': (say) => `a tyre is off the ground ${say.percent('share')} of the time ${where(say)}.`,
+  'ride-airborne': (say) => `the tyre is off the ground ${say.percent('share')} of the time ${where(say)}.`,
   'ride-left-validity': (say) =>
     `the run ${where(say)} was given up after ${say.plain('time')}: the motion left what the model stands for, and nothing beyond is known.`,
   'ride-stop-past-table': (say) =>

@@ -48,3 +48,20 @@ function withinText(trials: First['trials'], neverShare: number | null, system: 
   }
   return low === high ? needle(low, system) : needles(low, high, system);
 }
+
+/**
+ * Stretches of speed that do not hold: `17.7 to 33.5 mph, from 36.5 mph on`; empty when it holds all the way.
+ *
+ * @param fastest – of the scan [m/s]
+ */
+export function bandsText(
+  bands: readonly { readonly from: number; readonly to: number; readonly kind: 'broken' | 'unknown' }[],
+  { system, fastest }: { readonly system: UnitSystem; readonly fastest: number },
+): string {
+  return bands
+    .map(({ from, to, kind }) => {
+      const said = to >= fastest ? `from ${needle(from, system)} on` : needles(from, to, system);
+      return kind === 'unknown' ? `${said} (cannot be told)` : said;
+    })
+    .join(', ');
+}

@@ -184,3 +184,22 @@ describe('other things that a ride says', () => {
     expect(severities).toEqual(['over', 'unproven', 'note', 'fine']);
   });
 });
+
+describe('a rig that is let go in the air', () => {
+  const answer = rode({ courseName: 'drop', course: ochre.courses.drop.shape, speed: 5, trials: 0 });
+  const found = rideFindings(setup, answer, []);
+
+  it('has no speed that could be named or lowered', () => {
+    expect(found.length).toBeGreaterThan(0);
+    for (const { facts, remedies } of found) {
+      expect(facts.speed).toBeUndefined();
+      expect(remedies.map(({ code }) => code)).not.toContain('slow-down');
+    }
+  });
+
+  it('differs in that from the same rig over whoops', () => {
+    const driven = rideFindings(setup, rode({ trials: 0 }), []);
+    expect(driven.every(({ facts }) => facts.speed !== undefined)).toBe(true);
+    expect(driven.some(({ remedies }) => remedies.some(({ code }) => code === 'slow-down'))).toBe(true);
+  });
+});

@@ -58,6 +58,16 @@ const IN_MATHJS: Readonly<
   },
   energy: { si: 'J', units: { ft·lb: 'ft lbf', J: 'J', kJ: 'kJ', in·lb: 'in lbf' } },
   stiffnessOverSpeed: { si: 's/m', units: { 's/m': 's/m', 's/ft': 's/ft', 's/in': 's/in', 's/mm': 's/mm' } },
+  rollRate: {
+    si: 'N m/rad',
+    units: {
+      'lb·ft/deg': 'lbf ft/deg',
+      'N·m/rad': 'N m/rad',
+      'N·m/deg': 'N m/deg',
+      'lb·in/deg': 'lbf in/deg',
+      'kN·m/rad': 'kN m/rad',
+    },
+  },
   power: { si: 'W', units: { W: 'W', kW: 'kW' } },
   vibrationDose: { si: 'm/s^1.75', units: { 'm/s^1.75': 'm/s^1.75' } },
   roughness: { si: 'm^3', units: { 'cm³': 'cm^3', 'm³': 'm^3', 'in²·ft': 'in^2 ft' } },

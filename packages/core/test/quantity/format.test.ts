@@ -80,6 +80,7 @@ describe('a shop length', () => {
     [4.125, 0.0007, '4.1250 in ± 0.0007'],
     [4.1, 1.5e-7, '4.10000000 in ± 0.00000015'],
     [4.1, 1.5e-14, '4.1 in ± 1.5e-14'],
+    [2.0378023528169985e-16, 2.4e-16, '2.0e-16 in ± 2.4e-16'],
   ])('of %s in ± %s in is finer than any rule, so it is in decimal inches: %s', (value, tolerance, text) => {
     expect(inches(value, tolerance)).toBe(text);
   });
@@ -90,9 +91,26 @@ describe('a shop length', () => {
     }
   });
 
-  it('that is exact says so, in digits that are not rounded to a mark', () => {
-    expect(inches(4.1234, 0)).toBe('4.1234 in ± 0');
-  });
+  it.each([
+    [0.375, '3/8 in'],
+    [4.125, '4 1/8 in'],
+    [25 / 64, '25/64 in'],
+    [0, '0 in'],
+    [-0.375, '-3/8 in'],
+    [944.75, '78 ft 8 3/4 in'],
+    // Ten millimetres, an eighth of a metre: on no mark, but round where they were chosen.
+    [10 / 25.4, '10 mm'],
+    [12.5 / 25.4, '12.5 mm'],
+    [-10 / 25.4, '-10 mm'],
+    // Round nowhere: worked out from exact numbers.
+    [4.1234, '4.1234 in'],
+    [1 / 3, '0.33333 in'],
+  ])(
+    'that is exact (%s in) stands alone, on its mark or in millimetres where it is round: %s',
+    (value, text) => {
+      expect(inches(value, 0)).toBe(text);
+    },
+  );
 
   it('whose tolerance nobody knows says so', () => {
     expect(inches(4.125, null)).toBe('4 1/8 in ± unknown');
@@ -122,8 +140,11 @@ describe('a metric length', () => {
     [0, null, '0 mm ± unknown'],
     [-0.2, 3, '0 mm ± 3'],
     [-15.875, 6.35, '-15.9 mm ± 6.4'],
-    [101.6, 0, '101.6 mm ± 0'],
-    [101.61234, 0, '101.6123 mm ± 0'],
+    [101.6, 0, '101.6 mm'],
+    [9.525, 0, '9.525 mm'],
+    [1219.2, 0, '1219.2 mm'],
+    [101.61234, 0, '101.61 mm'],
+    [0, 0, '0 mm'],
     [9999, null, '9999 mm ± unknown'],
     [10_000, null, '10 m ± unknown'],
     [23_977, 25.4, '23.977 m ± 0.026'],
@@ -170,6 +191,17 @@ describe('the other kinds', () => {
     expect(() => formatValue(1, 'speed', { ...metric, unit: 'kg' })).toThrow("no unit 'kg' for speed");
   });
 
+  it('that are exact stand alone, and what nobody knows says so: the two are never written alike', () => {
+    const of = (tolerance: number | null) =>
+      formatFigure({ dimension: 'acceleration', value: 24.516625, tolerance }, metric);
+    expect(of(0)).toBe('24.517 m/s²');
+    expect(of(null)).toBe('24.52 m/s² ± unknown');
+    expect(formatFigure({ dimension: 'ratio', value: 1, tolerance: 0 }, shop)).toBe('1');
+    expect(formatFigure({ dimension: 'length', value: 0.01, tolerance: 0 }, { ...shop, unit: 'in' })).toBe(
+      '0.3937 in',
+    );
+  });
+
   it('that are not finite are unknown', () => {
     for (const value of [Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]) {
       expect(formatValue(value, 'length', shop)).toBe('unknown');
@@ -199,6 +231,9 @@ describe('a quantity that was typed', () => {
     expect(anew('~ 101.6 mm', 'shop')).toBe('~ 4 in');
     expect(anew('4 in +1/8 -1/16', 'shop')).toBe('4 in +1/8/-1/16');
     expect(anew('4 in +1/8 -0', 'shop')).toBe('4 in +1/8/-0');
+    // To be read again: without the ± 0 it would be filled with the tolerance of the usual tool.
+    expect(anew('4 in ± 0', 'metric')).toBe('101.6 mm ± 0');
+    expect(anew('10 mm ± 0', 'shop')).toBe('10 mm ± 0');
     expect(anew('110 +3/-1 mm', 'metric')).toBe('110.0 mm +3.0/-1.0');
   });
 });

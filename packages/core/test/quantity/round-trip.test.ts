@@ -64,6 +64,17 @@ describe('text made from a figure', () => {
     );
   });
 
+  it('of an exact value is read back to five digits, and shows no tolerance', () => {
+    fc.assert(
+      fc.property(dimension, value, system, (kind, made, units) => {
+        const text = formatFigure({ dimension: kind, value: made, tolerance: 0 }, { system: units });
+        expect(text).not.toContain('±');
+        expect(Math.abs(must(text, kind).value - made)).toBeLessThanOrEqual(5e-5 * Math.abs(made) + 1e-12);
+      }),
+      RUNS,
+    );
+  });
+
   it('stays the same when it is typed in and written again', () => {
     fc.assert(
       fc.property(figure, system, (made, units) => {

@@ -120,10 +120,10 @@ describe('what a sentence says', () => {
   test('the place first, or left away for a view that shows it beside', () => {
     const corner = finding('droop-first-limit', { place: 'rearLeft' });
     expect(findingText(corner, { system: 'metric' })).toBe(
-      'Rear left: droop ends at 50.0 mm ± 2.0, by the stretched strap.',
+      'Rear left: droop ends 50.0 mm ± 2.0 down, at the stretched strap.',
     );
     expect(findingText(corner, { system: 'metric', place: false })).toBe(
-      'Droop ends at 50.0 mm ± 2.0, by the stretched strap.',
+      'Droop ends 50.0 mm ± 2.0 down, at the stretched strap.',
     );
     expect(findingText(finding('ride-harsh', { place: 'rig' }), { system: 'metric' })).toMatch(
       /^The body takes/,
@@ -136,10 +136,34 @@ describe('what a sentence says', () => {
   });
 
   test('a fail names the size of what is missing, in the units of the shop', () => {
-    const facts = { ...FACTS, spare: figure(-0.03175, 0.0015875), hardTravel: figure(0.1016, 0.0015875) };
+    const facts = { ...FACTS, spare: figure(-0.03175, 0.0015875), travel: figure(0.1016, 0.0015875) };
     const said = findingText(finding('travel-fail', { facts }), { system: 'shop' });
-    expect(said).toContain('1 1/4 in ± 1/16 too little at Panhard bar');
-    expect(said).toContain('hard travel of 4 in ± 1/16');
+    expect(said).toContain('Panhard bar is 1 1/4 in ± 1/16 short');
+    expect(said).toContain('hit after 4 in ± 1/16');
+  });
+
+  test('a pass says at what, and beyond what', () => {
+    expect(findingText(finding('travel-pass'), { system: 'metric' })).toBe(
+      'Front: pass: with the stop fully crushed, Panhard bar still has 50.0 mm ± 2.0 to spare beyond the 50 mm that must stay free; nothing else has less.',
+    );
+  });
+
+  test('a drop has no speed, and no sentence makes one up', () => {
+    const { speed: _, ...facts } = FACTS;
+    const said = findingText(finding('ride-harsh', { facts: { ...facts, course: 'drop' } }), {
+      system: 'metric',
+    });
+    expect(said).toContain('above rest on drop;');
+    expect(findingText(finding('ride-harsh'), { system: 'metric' })).toContain('on whoops at 48.3 km/h;');
+  });
+
+  test('limits are rounded to what they were chosen to: a tenth of a millimetre, three digits', () => {
+    const limit = (value: number, dimension: Dimension) =>
+      findingText(finding('ride-harsh', { limit: figure(value, 0, dimension) }), { system: 'metric' });
+    expect(limit(24.516625, 'acceleration')).toContain('24.5 m/s² is accepted');
+    expect(limit(0.018525, 'length')).toContain('18.5 mm');
+    // Small ones keep their digits.
+    expect(limit(0.000123, 'length')).toContain('0.123 mm');
   });
 
   test('a probability is told in a hundred', () => {
@@ -192,6 +216,14 @@ describe('every remedy has its order', () => {
     );
     expect(well).toContain('front gap at sump');
     expect(well).toContain('± 1 mm');
+    // What has to be reached is rounded down, 0.8 mm to two 64ths (0.794) and 0.79 mm to one; never to zero.
+    const half = (value: number, system: 'shop' | 'metric') =>
+      remedyText({ code: 'measure-again', target, amount: figure(value, 0) }, { system });
+    expect(half(0.00079, 'metric')).toContain('± 0.7 mm');
+    expect(half(0.0008, 'shop')).toContain('± 1/32 in');
+    expect(half(0.00079, 'shop')).toContain('± 1/64 in');
+    expect(half(0.0002, 'shop')).toContain('± 0.2 mm');
+    expect(half(0.00002, 'metric')).toContain('± 0.02 mm');
     expect(remedyText({ code: 'measure-again', target }, { system: 'metric' })).toContain('three places');
   });
 });
