@@ -1,4 +1,4 @@
-import { fitCells, padCells, printable } from './cells.ts';
+import { cellWidth, padCells, printable } from './cells.ts';
 import { type ColumnShape, nearContacts } from './column-parts.ts';
 
 /** The characters of a bar. Each part has its own, so that nothing rests on colour. */
@@ -142,9 +142,44 @@ const labelsOf = (shape: ColumnShape, step: number, unicode: boolean): ReadonlyM
   return labels;
 };
 
+/** Cells beside a bar that a label may take. */
+const roomOf = (row: BarRow, cells: number): number => cells - [...row.bar].length - 2;
+
+/**
+ * Letters for the labels that do not fit beside their bars, in the order in which they are met: a label is never cut, for
+ * contacts are told apart by how their names end. One name has one letter wherever it stands.
+ *
+ * @param bars – of all corners
+ * @param cells – of one bar with its label
+ */
+export const labelKey = (
+  bars: readonly (readonly BarRow[])[],
+  cells: number,
+): ReadonlyMap<string, string> => {
+  const key = new Map<string, string>();
+  for (const rows of bars)
+    for (const row of rows)
+      if (!key.has(row.label) && cellWidth(row.label) > roomOf(row, cells))
+        key.set(row.label, letters(key.size));
+  return key;
+};
+
+const ALPHABET = 26;
+/** a … z, aa, ab … */
+const letters = (index: number): string =>
+  (index < ALPHABET ? '' : letters(Math.floor(index / ALPHABET) - 1)) +
+  String.fromCharCode('a'.charCodeAt(0) + (index % ALPHABET));
+
+/** How a letter stands in the drawing and in the key. */
+export const keyed = (letter: string): string => `(${letter})`;
+
 /** Bar and label together in so many cells. */
-export const barCell = (row: BarRow, cells: number, unicode: boolean): string => {
-  const room = cells - [...row.bar].length - 2;
-  const label = room >= 4 ? ` ${fitCells(row.label, room, unicode)}` : '';
-  return padCells(row.bar + label, cells, unicode);
+export const barCell = (
+  row: BarRow,
+  cells: number,
+  unicode: boolean,
+  key: ReadonlyMap<string, string>,
+): string => {
+  const letter = key.get(row.label);
+  return padCells(`${row.bar} ${letter === undefined ? row.label : keyed(letter)}`, cells, unicode);
 };

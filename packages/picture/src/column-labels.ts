@@ -27,8 +27,6 @@ interface Label {
   readonly figure: string | null;
   /** Ends of the part that it names; null for a boundary. */
   readonly span: { readonly from: number; readonly to: number } | null;
-  /** The first hard contact: its name is worth a second line also where it is crowded. */
-  readonly first?: boolean;
   /** Left out first when room is short: higher goes earlier. */
   readonly rank: number;
 }
@@ -45,6 +43,8 @@ const AIR = 3;
 const CROWDED = 0.75;
 /** Labels from this rank on only add to what the picture shows anyway. */
 const EXTRA = 4;
+/** Ride height is left out before any contact: its line carries the 0 of the tape. */
+const LEAST = 99;
 
 /**
  * The labels of a column, with a bracket along each part and a leader to each word. Labels never overlap: they are
@@ -60,9 +60,8 @@ export const columnLabels = (
   let labels = labelsOf(shape, system).sort((a, b) => a.at - b.at);
   const room = gutter.room - LEADER;
   const figureSize = figureSizeFor(labels, room);
-  let nameLines = 2;
   const set = (): { label: Label; lines: readonly Line[] }[] =>
-    labels.map((label) => ({ label, lines: linesOf(label, room, figureSize, label.first ? 2 : nameLines) }));
+    labels.map((label) => ({ label, lines: linesOf(label, room, figureSize) }));
   const height = (lines: readonly Line[]): number =>
     (lines.reduce((sum, line) => sum + line.size * LINE_HEIGHT, 0) + AIR) * u;
   const place = (blocks: ReturnType<typeof set>): readonly number[] | null =>
@@ -78,7 +77,6 @@ export const columnLabels = (
   };
   const crowded = (): boolean =>
     set().reduce((sum, { lines }) => sum + height(lines), 0) > CROWDED * (gutter.top - gutter.bottom);
-  if (crowded()) nameLines = 1;
   while (crowded() && labels.some((label) => label.rank >= EXTRA)) leaveOutOne();
   let places = place(set());
   while (places === null && labels.length > 0) {
@@ -127,8 +125,8 @@ const figureSizeFor = (labels: readonly Label[], room: number): number =>
   ) ?? FIGURE_SIZES[FIGURE_SIZES.length - 1]!;
 
 /** On one line where that fits, else the name above the figure, the figure broken before its tolerance. */
-const linesOf = (label: Label, room: number, figureSize: number, nameLines: number): readonly Line[] => {
-  if (label.figure === null) return nameBlock(label.name, room, nameLines);
+const linesOf = (label: Label, room: number, figureSize: number): readonly Line[] => {
+  if (label.figure === null) return nameBlock(label.name, room);
   if (textWidth(label.name, figureSize) + GAP + textWidth(label.figure, figureSize) <= room) {
     const pieces = [
       { text: label.name, strong: false },
@@ -136,14 +134,19 @@ const linesOf = (label: Label, room: number, figureSize: number, nameLines: numb
     ];
     return [{ size: figureSize, pieces }];
   }
-  return [...nameBlock(label.name, room, nameLines), ...figureBlock(label.figure, room, figureSize)];
+  return [...nameBlock(label.name, room), ...figureBlock(label.figure, room, figureSize)];
 };
 
-const nameBlock = (name: string, room: number, most: number): readonly Line[] => {
+/** Cut only from the fourth line on: contacts are told apart by how their names end. */
+const nameBlock = (name: string, room: number): readonly Line[] => {
   const wrapped = wrapText(name, room, NAME_SIZE);
-  const lines = wrapped.length <= most ? wrapped : [fitText(name, room, NAME_SIZE)];
-  return lines.map((text) => ({ size: NAME_SIZE, pieces: [{ text, strong: false }] }));
+  const kept = wrapped.slice(0, MOST_NAME_LINES);
+  if (wrapped.length > kept.length)
+    kept.splice(-1, 1, fitText(wrapped.slice(kept.length - 1).join(' '), room, NAME_SIZE));
+  return kept.map((text) => ({ size: NAME_SIZE, pieces: [{ text, strong: false }] }));
 };
+
+const MOST_NAME_LINES = 3;
 
 const figureBlock = (figure: string, room: number, size: number): readonly Line[] => {
   const at = figure.indexOf(' ±');
@@ -164,7 +167,7 @@ const labelsOf = (shape: ColumnShape, system: UnitSystem): Label[] => {
   }));
   for (const boundary of shape.boundaries) {
     if (boundary.id === 'ride') {
-      labels.push({ at: 0, name: 'ride height', figure: null, span: null, rank: 4 });
+      labels.push({ at: 0, name: 'ride height', figure: null, span: null, rank: LEAST });
     } else if (boundary.id === 'metal') {
       const figure = { dimension: 'length', value: boundary.at, tolerance: boundary.tolerance } as const;
       labels.push({
@@ -172,7 +175,6 @@ const labelsOf = (shape: ColumnShape, system: UnitSystem): Label[] => {
         name: boundary.name,
         figure: formatFigure(figure, { system }),
         span: null,
-        first: true,
         rank: 0,
       });
     }
@@ -183,7 +185,7 @@ const labelsOf = (shape: ColumnShape, system: UnitSystem): Label[] => {
       name: contact.name,
       figure: formatFigure(contact.travel, { system }),
       span: null,
-      rank: 5 + k,
+      rank: EXTRA + k,
     });
   });
   return labels;

@@ -1,7 +1,7 @@
 import type { Corner, TravelResult, UnitSystem } from '@lastinch/core';
 import { CORNERS } from '@lastinch/core';
 import { cellWidth, padCells, printable, wrapCells } from './cells.ts';
-import { type BarGrid, barCell, barRows, SIGNS } from './column-bar.ts';
+import { type BarGrid, barCell, barRows, keyed, labelKey, SIGNS } from './column-bar.ts';
 import { type ColumnShape, columnShape, reachOf } from './column-parts.ts';
 import { columnTable } from './column-table.ts';
 import { CORNER_MARKS, CORNER_NAMES, VERDICT_NAMES } from './names.ts';
@@ -46,12 +46,14 @@ export const columnsText = (travel: TravelResult, options: ColumnsTextOptions): 
     highest: Math.floor(reach.up / ruler.step + 0.5),
     lowest: -Math.ceil(reach.down / ruler.step + 0.5),
   };
+  const bars = barLines(results, shapes, ruler, grid, width, unicode);
   const lines = [
     ...headLines(results, width, unicode),
     '',
-    ...barLines(results, shapes, ruler, grid, width, unicode),
+    ...bars.lines,
     '',
     ...legendLines(all, ruler, width, unicode),
+    ...bars.key,
     '',
     ...textTable(columnTable(results, options.system, unicode), width, unicode),
   ];
@@ -71,7 +73,7 @@ const barLines = (
   grid: BarGrid,
   width: number,
   unicode: boolean,
-): readonly string[] => {
+): { readonly lines: readonly string[]; readonly key: readonly string[] } => {
   const pair = results.length > 1;
   const numbers = numberColumn(ruler, grid, unicode);
   const scale = numbers.width + 2;
@@ -79,16 +81,23 @@ const barLines = (
     [4, 2, 1].find((count) => Math.floor((width - scale) / count) >= (pair ? CELL.pair : CELL.single)) ?? 1;
   const cell = Math.min(Math.floor((width - scale) / perRow), pair ? 22 : 34);
   const lines: string[] = [];
+  const inside = pair ? Math.min(7, Math.floor((cell - 8) / 2)) : Math.min(7, Math.max(3, cell - 19));
+  const barsOf = (corner: Corner) =>
+    shapes.map((byCorner) => barRows(byCorner.get(corner)!, grid, inside, unicode));
+  const key = pair ? new Map<string, string>() : labelKey(CORNERS.flatMap(barsOf), cell);
   for (let start = 0; start < CORNERS.length; start += perRow) {
     if (start > 0) lines.push('');
     const corners = CORNERS.slice(start, start + perRow);
-    const head = (texts: readonly string[]): string =>
-      ' '.repeat(scale) + texts.map((text) => padCells(text, cell, unicode)).join('');
-    lines.push(head(corners.map((corner) => cornerName(corner, cell))));
-    const inside = pair ? Math.min(7, Math.floor((cell - 8) / 2)) : Math.min(7, Math.max(3, cell - 19));
-    const bars = corners.map((corner) =>
-      shapes.map((byCorner) => barRows(byCorner.get(corner)!, grid, inside, unicode)),
+    const head = (texts: readonly string[], margin = ''): string =>
+      padCells(margin, scale, unicode) + texts.map((text) => padCells(text, cell, unicode)).join('');
+    const unit = `${' '.repeat(numbers.width - ruler.unitName.length)}${ruler.unitName}`;
+    lines.push(
+      head(
+        corners.map((corner) => cornerName(corner, cell)),
+        unit,
+      ),
     );
+    const bars = corners.map(barsOf);
     lines.push(
       pair
         ? head(
@@ -107,13 +116,14 @@ const barLines = (
       const texts = bars.map((lanes) =>
         pair
           ? padCells(lanes.map((lane) => lane[row]!.bar).join(' '), cell, unicode)
-          : barCell(lanes[0]![row]!, cell, unicode),
+          : barCell(lanes[0]![row]!, cell, unicode, key),
       );
       lines.push(`${numbers.at(k)}${texts.join('')}`);
       if (k === 0) lines.push(rideLine(numbers.width, scale + cell * corners.length, unicode));
     }
   }
-  return lines;
+  const named = [...key].map(([name, letter]) => `${keyed(letter)} ${name}`);
+  return { lines, key: flowed(named, width) };
 };
 
 const cornerName = (corner: Corner, cell: number): string =>
@@ -127,12 +137,10 @@ const numberColumn = (
 ): { width: number; at: (row: number) => string } => {
   const wall = SIGNS[unicode ? 'unicode' : 'ascii'].wall;
   const text = (mark: number): string =>
-    mark !== 0 && mark % ruler.every === 0
-      ? `${printable(markText(ruler, mark), unicode)} ${ruler.unitName}`
-      : '';
+    mark !== 0 && mark % ruler.every === 0 ? printable(markText(ruler, mark), unicode) : '';
   // A mark is an edge between rows; its number stands on the row that lies on the side of ride height.
   const markOf = (row: number): number => (row >= 0 ? row + 1 : row);
-  let width = `0 ${ruler.unitName}`.length;
+  let width = ruler.unitName.length;
   for (let k = grid.lowest; k <= grid.highest; k += 1) width = Math.max(width, cellWidth(text(markOf(k))));
   return {
     width,
@@ -170,9 +178,14 @@ const legendLines = (
     `${signs.tolerance} a boundary lies in here, 95 %`,
     `one row is ${rowText(ruler)}`,
   ].filter((word) => word !== '');
+  return flowed(words, width);
+};
+
+/** Entries one after the other, as many to a line as fit; one that is longer than a line is broken at its spaces. */
+const flowed = (words: readonly string[], width: number): readonly string[] => {
   const lines: string[] = [];
   let line = '';
-  for (const word of words) {
+  for (const word of words.flatMap((entry) => wrapCells(entry, width))) {
     const longer = line === '' ? word : `${line}   ${word}`;
     if (cellWidth(longer) <= width) line = longer;
     else {

@@ -10,6 +10,8 @@ export interface CurveSeries extends Samples {
   readonly role?: Role;
   /** Measured points are marked with a ring each. */
   readonly points?: boolean;
+  /** Range of y at each x, as long as x; drawn as two faint lines of the same kind. Not finite: nothing is known there. */
+  readonly spread?: { readonly low: ArrayLike<number>; readonly high: ArrayLike<number> };
 }
 
 /** A stretch of one axis that means something, for example the usable crush, or a single value when both ends are equal. */
@@ -50,10 +52,11 @@ export const curveScene = (options: CurveOptions): Scene => {
   const bandEnds = (axis: 'x' | 'y'): number[] =>
     bands.filter((band) => band.axis === axis).flatMap((band) => [band.from, band.to]);
   const xs = rangeOf([...series.map(({ x }) => x), bandEnds('x')]) ?? { low: 0, high: 1 };
-  const ys = rangeOf([...series.map(({ y }) => y), bandEnds('y'), options.zero === false ? [] : [0]]) ?? {
-    low: 0,
-    high: 1,
-  };
+  const ys = rangeOf([
+    ...series.flatMap(({ y, spread }) => (spread === undefined ? [y] : [y, spread.low, spread.high])),
+    bandEnds('y'),
+    options.zero === false ? [] : [0],
+  ]) ?? { low: 0, high: 1 };
   const bottom = TICK + LABEL + 16;
   const top = height - legend.height - SPACE.top;
   const yScale = scaleLinear(open(ys), [bottom, top]).nice(Math.max(2, Math.floor((top - bottom) / 42)));
@@ -125,8 +128,13 @@ export const curveScene = (options: CurveOptions): Scene => {
   );
   series.forEach((one, k) => {
     const role = one.role ?? DEFAULTS[k % DEFAULTS.length]!;
-    for (const piece of decimate(one, xScale.domain()[0]!, xScale.domain()[1]!, right - left)) {
-      const points = piece.map((value, at) => (at % 2 === 0 ? xScale(value) : yScale(value)));
+    const drawn = (y: ArrayLike<number>): readonly number[][] =>
+      decimate({ x: one.x, y }, xScale.domain()[0]!, xScale.domain()[1]!, right - left).map((piece) =>
+        piece.map((value, at) => (at % 2 === 0 ? xScale(value) : yScale(value))),
+      );
+    for (const end of one.spread === undefined ? [] : [one.spread.low, one.spread.high])
+      for (const points of drawn(end)) items.push({ kind: 'polyline', role, weight: 'faint', points });
+    for (const points of drawn(one.y)) {
       items.push({ kind: 'polyline', role, points, name: one.name });
       if (one.points) {
         for (let at = 0; at < points.length; at += 2) {

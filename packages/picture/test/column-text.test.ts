@@ -1,3 +1,4 @@
+import { CORNERS } from '@lastinch/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cellWidth, printable, wrapCells } from '../src/cells.ts';
@@ -31,29 +32,30 @@ describe('the travel columns in the terminal', () => {
     expect(text.slice(0, text.indexOf('\nverdict'))).toMatchInlineSnapshot(`
       "Travel of invented
 
-             Front left      Front right     Rear left       Rear right
-             pass            fail            pass            pass
-           | |###|: sump     |###|: sump     |###|? sump     |###|: sump
-      +5 in+ |///|:          |///|:          |///|?          |///|:
-           | |+++|           |XXX|: full cr. |+++|           |+++|
-      +4 in+ |...|           |===|           |...|           |...|
-           | |...|:          |===|           |...|?          |...|:
-      +3 in+ |===|: full cr. |===|           |===|? full cr. |===|: full cr.
-           | |===|:          |===|:          |===|?          |===|:
-      +2 in+ |   |: stop to. |   |: stop to. |   |? stop to. |   |: stop to.
-           | |   |           |   |           |   |           |   |
-      +1 in+ |   |           |   |           |   |           |   |
-           | |   |           |   |           |   |           |   |
-          0+-------------------------------------------------- ride height --
-           | |'''|           |'''|           |'''|
-      -1 in+ |'''|           |'''|           |'''|
-           | |'''|           |'''|           |'''|
-      -2 in+ |'''|: strap t. |'''|: strap t. |'''|? strap t.
-           |      :               :               ?
+      in  Front left       Front right      Rear left        Rear right
+          pass             fail             pass             pass
+        | |###|: sump      |###|: sump      |###|? sump      |###|: sump
+      +5+ |///|:           |///|:           |///|?           |///|:
+        | |+++|            |XXX|: (a)       |+++|            |+++|
+      +4+ |...|            |===|            |...|            |...|
+        | |...|:           |===|            |...|?           |...|:
+      +3+ |===|: (a)       |===|            |===|? (a)       |===|: (a)
+        | |===|:           |===|:           |===|?           |===|:
+      +2+ |   |: (b)       |   |: (b)       |   |? (b)       |   |: (b)
+        | |   |            |   |            |   |            |   |
+      +1+ |   |            |   |            |   |            |   |
+        | |   |            |   |            |   |            |   |
+       0+------------------------------------------------------ ride height --
+        | |'''|            |'''|            |'''|
+      -1+ |'''|            |'''|            |'''|
+        | |'''|            |'''|            |'''|
+      -2+ |'''|: (c)       |'''|: (c)       |'''|? (c)
+        |      :                :                ?
 
       # hard contact   / flex   + reserve   . to spare
       X stop reaches where nothing may   = stop crush   blank free bump
       ' droop   : a boundary lies in here, 95 %   one row is 1/2 in
+      (a) full crush   (b) stop touch   (c) strap taut
 
                      Front left         Front right"
     `);
@@ -64,24 +66,25 @@ describe('the travel columns in the terminal', () => {
     expect(text.slice(0, text.indexOf('\nverdict'))).toMatchInlineSnapshot(`
       "Travel of invented
 
-               Front left     Front right    Rear left      Rear right
-               pass           fail           pass           pass
-             │ │███│┊ sump    │███│┊ sump    │███│? sump    │███│┊ sump
-             │ │░░░│          │╳╳╳│┊ full c… │░░░│?         │░░░│
-      +100 mm┤ │···│┊         │▒▒▒│          │···│?         │···│┊
-             │ │▒▒▒│┊ full c… │▒▒▒│          │▒▒▒│? full c… │▒▒▒│┊ full c…
-             │ │   │┊ stop t… │   │┊ stop t… │   │? stop t… │   │┊ stop t…
-             │ │   │          │   │          │   │          │   │
-             │ │   │          │   │          │   │          │   │
-            0┼────────────────────────────────────────────── ride height ──
-             │ │╎╎╎│          │╎╎╎│          │╎╎╎│
-             │ │╎╎╎│          │╎╎╎│          │╎╎╎│
-             │ │╎╎╎│┊ strap … │╎╎╎│┊ strap … │╎╎╎│? strap …
-             │                                    ?
+        mm  Front left      Front right     Rear left       Rear right
+            pass            fail            pass            pass
+          │ │███│┊ sump     │███│┊ sump     │███│? sump     │███│┊ sump
+          │ │░░░│           │╳╳╳│┊ (a)      │░░░│?          │░░░│
+      +100┤ │···│┊          │▒▒▒│           │···│?          │···│┊
+          │ │▒▒▒│┊ (a)      │▒▒▒│           │▒▒▒│? (a)      │▒▒▒│┊ (a)
+          │ │   │┊ (b)      │   │┊ (b)      │   │? (b)      │   │┊ (b)
+          │ │   │           │   │           │   │           │   │
+          │ │   │           │   │           │   │           │   │
+         0┼────────────────────────────────────────────────── ride height ──
+          │ │╎╎╎│           │╎╎╎│           │╎╎╎│
+          │ │╎╎╎│           │╎╎╎│           │╎╎╎│
+          │ │╎╎╎│┊ (c)      │╎╎╎│┊ (c)      │╎╎╎│? (c)
+          │                                      ?
 
       █ hard contact   ╱ flex   ░ reserve   · to spare
       ╳ stop reaches where nothing may   ▒ stop crush   blank free bump
       ╎ droop   ┊ a boundary lies in here, 95 %   one row is 20 mm
+      (a) full crush   (b) stop touch   (c) strap taut
 
                      Front left         Front right"
     `);
@@ -99,21 +102,21 @@ describe('the travel columns in the terminal', () => {
       "A: long stop as mounted
       B: seat and stop down 1 in
 
-             Front left        Front right       Rear left         Rear right
-              A        B        A        B        A        B        A        B
-           |           -----             -----    -----    -----    -----    -----
-      +6 in+  -----   |#####|:  -----   |#####|: |#####|: |#####|: |#####|? |#####|:
-           | |XXXXX|: |.....|  |XXXXX|: |.....|: |.....|: |.....|: |.....|? |.....|:
-      +4 in+ |=====|: |=====|: |=====|  |=====|  |=====|: |=====|: |=====|? |=====|:
-           | |=====|: |=====|: |     |: |     |: |     |: |     |: |     |? |     |:
-      +2 in+ |     |  |     |  |     |  |     |  |     |  |     |  |     |  |     |
-           | |     |  |     |  |     |  |     |  |     |  |     |  |     |  |     |
-          0+---------------------------------------------------------- ride height --
-           | |'''''|  |'''''|  |'''''|  |'''''|  |'''''|  |'''''|  |'''''|  |'''''|
-      -2 in+ |'''''|  |'''''|  |'''''|  |'''''|  |'''''|  |'''''|  |'''''|  |'''''|
-           | |'''''|  |'''''|  |'''''|  |'''''|  |'''''|  |'''''|  |'''''|  |'''''|
-      -4 in+ |'''''|: |'''''|: |'''''|: |'''''|: |'''''|  |'''''|  |'''''|? |'''''|
-           |                                            :        :        ?        :
+      in  Front left         Front right        Rear left          Rear right
+           A        B         A        B         A        B         A        B
+        |           -----              -----     -----    -----     -----    -----
+      +6+  -----   |#####|:   -----   |#####|:  |#####|: |#####|:  |#####|? |#####|:
+        | |XXXXX|: |.....|   |XXXXX|: |.....|:  |.....|: |.....|:  |.....|? |.....|:
+      +4+ |=====|: |=====|:  |=====|  |=====|   |=====|: |=====|:  |=====|? |=====|:
+        | |=====|: |=====|:  |     |: |     |:  |     |: |     |:  |     |? |     |:
+      +2+ |     |  |     |   |     |  |     |   |     |  |     |   |     |  |     |
+        | |     |  |     |   |     |  |     |   |     |  |     |   |     |  |     |
+       0+-------------------------------------------------------------- ride height --
+        | |'''''|  |'''''|   |'''''|  |'''''|   |'''''|  |'''''|   |'''''|  |'''''|
+      -2+ |'''''|  |'''''|   |'''''|  |'''''|   |'''''|  |'''''|   |'''''|  |'''''|
+        | |'''''|  |'''''|   |'''''|  |'''''|   |'''''|  |'''''|   |'''''|  |'''''|
+      -4+ |'''''|: |'''''|:  |'''''|: |'''''|:  |'''''|  |'''''|   |'''''|? |'''''|
+        |                                              :        :         ?        :
 
       # hard contact   / flex   + reserve   . to spare
       X stop reaches where nothing may   = stop crush   blank free bump   ' droop
@@ -170,6 +173,38 @@ describe('the travel columns in the terminal', () => {
       }
     }
   }, 30_000);
+
+  it('never cuts a name in the drawing: what does not fit gets a letter, and a key names it', () => {
+    for (const system of ['shop', 'metric'] as const) {
+      for (let width = 40; width <= 120; width += 1) {
+        const text = columnsText(working, { width, system });
+        expect(text, `${width} ${system}`).not.toContain('…');
+        const words = text.replace(/\s+/g, ' ');
+        const first = CORNERS.map((corner) => working.corners[corner].contacts[0]!.name);
+        for (const name of ['full crush', 'stop touch', ...first])
+          expect(words, `${width} ${system}`).toContain(name);
+      }
+    }
+  });
+
+  it('writes what ends and begins beside each bar at 80 cells, in both systems', () => {
+    for (const system of ['shop', 'metric'] as const) {
+      const [drawing] = columnsText(rig, { width: 80, system }).split('hard contact');
+      for (const name of ['full crush', 'stop touch', 'strap taut', 'sump'])
+        expect(drawing.split(name).length - 1, `${name} ${system}`).toBeGreaterThanOrEqual(3);
+    }
+  });
+
+  it('gives one name one letter in all four corners, and no letter to two names', () => {
+    const text = columnsText(working, { width: 60, system: 'metric' });
+    const keys = [...text.matchAll(/\((\w+)\) ([a-z][^()\n]*?)(?= {3}|\n)/g)].map(([, letter, name]) => [
+      letter,
+      name,
+    ]);
+    expect(keys.length).toBeGreaterThan(2);
+    expect(new Set(keys.map(([letter]) => letter)).size).toBe(keys.length);
+    expect(new Set(keys.map(([, name]) => name)).size).toBe(keys.length);
+  });
 
   it('never cuts a figure, at any width', () => {
     for (const width of [40, 60, 80, 120, 200]) {

@@ -75,6 +75,17 @@ describe('the travel columns as a scene', () => {
     }
   });
 
+  it('cuts no name of a contact, on a phone and on a screen, in both systems', () => {
+    for (const width of [390, 820, 1200])
+      for (const system of ['shop', 'metric'] as const)
+        for (const against of [undefined, failing]) {
+          const scene = columnScene(working, { width, system, ...(against && { against }) });
+          const words = texts(scene).filter((item) => item.name?.endsWith('.label'));
+          expect(words.length).toBeGreaterThan(20);
+          expect(words.filter((item) => item.text.includes('…'))).toEqual([]);
+        }
+  });
+
   it('lays no word over another and none outside the picture, from a phone to a wide screen', () => {
     fc.assert(
       fc.property(

@@ -54,6 +54,37 @@ describe('a long history thinned to pixels', () => {
   });
 });
 
+describe('the range about a line', () => {
+  const x = [0, 1, 2, 3];
+  const scene = curveScene({
+    series: [
+      { name: 'now', x, y: [1, 2, 3, 4], spread: { low: [0, 1, Number.NaN, -7], high: [2, 3, 4, 9] } },
+    ],
+    xLabel: 'speed, mph',
+    yLabel: 'left, in',
+    width: 400,
+  });
+  const lines = scene.items.filter((item) => item.kind === 'polyline');
+
+  it('is two faint lines of the same kind under it, broken where nothing is known', () => {
+    expect(lines.map(({ weight, role }) => [weight, role])).toEqual([
+      ['faint', 'first'],
+      ['faint', 'first'],
+      ['faint', 'first'],
+      [undefined, 'first'],
+    ]);
+    expect(lines.map(({ points }) => points.length / 2)).toEqual([2, 1, 4, 4]);
+  });
+
+  it('is inside the picture', () => {
+    for (const { points } of lines)
+      for (let k = 1; k < points.length; k += 2) {
+        expect(points[k]).toBeGreaterThanOrEqual(scene.bounds.bottom);
+        expect(points[k]).toBeLessThanOrEqual(scene.bounds.top);
+      }
+  });
+});
+
 describe('a line chart', () => {
   const chart = (width: number) =>
     curveScene({
