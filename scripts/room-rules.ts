@@ -2,6 +2,8 @@ import type { IForbiddenRuleType } from 'dependency-cruiser';
 import { type RoomList, surfaceOf } from './room-list.ts';
 
 const PURE = ['core', 'picture'];
+/** Tests that every host of a contract runs, so that they are written once. */
+const CONTRACT = '-contract\\.ts$';
 const literal = (path: string): string => path.replace(/[.\\/+*?[\](){}^$|]/g, '\\$&');
 const exactly = (paths: readonly string[]): string[] => paths.map((path) => `^${literal(path)}$`);
 
@@ -45,9 +47,16 @@ export function roomRules(root: string, list: RoomList): IForbiddenRuleType[] {
     );
     refuse(
       `package-${name}-test`,
-      `Tests of ${name} may import ${name} and the public surface of ${sees.join(', ') || 'nothing else'}.`,
+      `Tests of ${name} may import ${name}, and the public surface and the contracts of ${sees.join(', ') || 'nothing else'}.`,
       { path: `^packages/${name}/test/` },
-      { path: '^packages/', pathNot: [`^packages/${name}/`, ...exactly(openTo(root, list, null, sees))] },
+      {
+        path: '^packages/',
+        pathNot: [
+          `^packages/${name}/`,
+          ...exactly(openTo(root, list, null, sees)),
+          ...sees.map((other) => `^packages/${other}/test/.*${CONTRACT}`),
+        ],
+      },
     );
   }
   refuse(

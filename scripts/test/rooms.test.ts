@@ -90,6 +90,12 @@ const PLANTED: readonly [what: string, path: string, text: string, rule: string]
     'package-app',
   ],
   [
+    'a test that reaches into the tests of another package',
+    'packages/cli/test/reaches.test.ts',
+    "export { default } from '../../core/test/ride.test.ts';\n",
+    'package-cli-test',
+  ],
+  [
     'a source file that imports a test',
     'packages/core/src/ride/sees-test.ts',
     "export { default } from '../../test/ride.test.ts';\n",
@@ -120,6 +126,15 @@ it.each(PLANTED)('finds %s', async (_what, path, text, rule) => {
   house.write(path, text);
   const { faults } = await checkRooms(house.root);
   expect(faults.join('\n')).toContain(`[${rule}]`);
+});
+
+it('lets the tests of a host run the contract that is written once in the core', async () => {
+  house.write('packages/core/test/crew-contract.ts', 'export const crewContract = 1;\n');
+  house.write(
+    'packages/cli/test/threads.test.ts',
+    "export { crewContract } from '../../core/test/crew-contract.ts';\n",
+  );
+  expect((await checkRooms(house.root)).faults).toEqual([]);
 });
 
 it('finds a package that is installed, but not declared by the core', async () => {

@@ -15,6 +15,7 @@ import { focusReading, MeasureStep } from './steps/measure/MeasureStep.tsx';
 import { placeOf } from './steps/measure/places.ts';
 import { stepStates } from './steps/step-states.ts';
 import { sameMembers, useStore } from './store.ts';
+import type { SweepDesk } from './sweeps.ts';
 import { useUnits } from './use-units.ts';
 import type { Workbench } from './workbench.ts';
 
@@ -22,8 +23,12 @@ const TravelStep = lazy(() => import('./steps/travel/TravelStep.tsx'));
 const RideStep = lazy(() => import('./steps/ride/RideStep.tsx'));
 
 /** Joins what is known to what is shown. Everything below takes plain values and commands. */
-export function Container(props: { readonly workbench: Workbench; readonly desk: RideDesk }) {
-  const { workbench, desk } = props;
+export function Container(props: {
+  readonly workbench: Workbench;
+  readonly desk: RideDesk;
+  readonly sweeps: SweepDesk;
+}) {
+  const { workbench, desk, sweeps } = props;
   const step = useStore(workbench.session, (session) => session.step);
   useTheme(workbench);
   useAddress(workbench);
@@ -50,7 +55,7 @@ export function Container(props: { readonly workbench: Workbench; readonly desk:
         <Suspense fallback={<p className={style.waiting}>Laying out the step…</p>}>
           {step === 'measure' ? <MeasureStep workbench={workbench} /> : null}
           {step === 'travel' ? <TravelStep workbench={workbench} onReading={toReading} /> : null}
-          {step === 'ride' ? <RideStep workbench={workbench} desk={desk} /> : null}
+          {step === 'ride' ? <RideStep workbench={workbench} desk={desk} sweeps={sweeps} /> : null}
         </Suspense>
       </main>
       <aside className={style.aside} aria-label="Verdicts on both setups">

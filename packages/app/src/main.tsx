@@ -7,9 +7,11 @@ import { createRoot } from 'react-dom/client';
 import demoText from '../../../examples/ochre/ochre.rig.yaml?raw';
 import { Container } from './container.tsx';
 import { wouldLose } from './document/rig-document.ts';
+import { browserCrew } from './hosts/browser-crew.ts';
 import { createRideHost, spawnRideWorker } from './hosts/browser-worker.ts';
 import { openServed, warnBeforeLeaving } from './keep/files.ts';
 import { createRideDesk } from './rides.ts';
+import { createSweepDesk } from './sweeps.ts';
 import { createWorkbench } from './workbench.ts';
 
 // The content policy forbids style sheets written into the page; one that is constructed is allowed.
@@ -27,10 +29,11 @@ const start = (await openServed()) ?? {
 };
 const workbench = createWorkbench(start);
 const desk = createRideDesk(createRideHost(spawnRideWorker));
+const sweeps = createSweepDesk(browserCrew());
 warnBeforeLeaving(() => wouldLose(workbench.document.get()));
 
 createRoot(place).render(
   <StrictMode>
-    <Container workbench={workbench} desk={desk} />
+    <Container workbench={workbench} desk={desk} sweeps={sweeps} />
   </StrictMode>,
 );

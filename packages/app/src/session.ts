@@ -21,6 +21,8 @@ export interface Session {
   /** Course and speed to ride. Null: the first course of the rig, at its own speed. */
   readonly course: string | null;
   readonly speedText: string | null;
+  /** Range of speeds of a sweep, as typed. Null: the usual one of the unit system. */
+  readonly sweepText: string | null;
   /** Corner whose histories are shown. Null: the one with the least clearance. */
   readonly corner: Corner | null;
 }
@@ -39,6 +41,7 @@ export function startSession(): Session {
     onlyOpen: false,
     course: null,
     speedText: null,
+    sweepText: null,
     corner: null,
   };
 }

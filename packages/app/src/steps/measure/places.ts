@@ -53,6 +53,10 @@ const HEADINGS: Readonly<Record<string, Heading>> = {
   frame: { title: 'Frame', about: 'What gives on the worst hit.' },
   axle: { title: 'Axle', about: 'Everything that moves with the wheels.' },
   tyre: { title: 'Tyre', about: 'At the pressure in use.' },
+  antiRollBar: {
+    title: 'Anti-roll bar',
+    about: 'By its rate at the axle, or at its links with one of them held.',
+  },
   strap: { title: 'Limit strap', about: 'Ends droop before the shock does.' },
   hose: { title: 'Brake hose', about: 'At strap-stretched droop and full lock.' },
   shaft: { title: 'Driveshaft', about: 'Runs out of plunge or joint angle in droop.' },
@@ -62,7 +66,7 @@ const HEADINGS: Readonly<Record<string, Heading>> = {
   },
 };
 
-const OPTIONAL = new Set(['strap', 'hose', 'shaft', 'witness']);
+const OPTIONAL = new Set(['antiRollBar', 'strap', 'hose', 'shaft', 'witness']);
 
 /** The groups of one place, in the order in which they are worked through. */
 export function groupsOf(
@@ -131,6 +135,9 @@ const LABELS: Readonly<Record<string, string>> = {
   pitchInertia: 'Pitch inertia of the body',
   reserve: 'Reserve to keep',
   bodyAcceleration: 'Body acceleration',
+  bracketForce: 'Force on one corner of the frame',
+  absorbedPower: 'Power that a seated body takes up',
+  tyreContact: 'Time with each tyre on the ground',
   track: 'Track',
   unsprungMass: 'Unsprung mass',
   gap: 'Gap at ride height',
@@ -148,6 +155,21 @@ const LABELS: Readonly<Record<string, string>> = {
   usableCrush: 'Usable crush',
   forceAtFullCrush: 'Force at full crush',
   rateFactor: 'Rate factor',
+  hysteresis: 'Lost in a slow press',
+  dynamicFactor: 'Dynamic factor',
+  rodDiameter: 'Rod diameter',
+  column: 'Gas column',
+  index: 'Gas index',
+  gasPressure: 'Gas pressure',
+  gasRise: 'Rise of gas pressure',
+  friction: 'Seal friction',
+  topOutRate: 'Stiffness on its top',
+  linkRate: 'Link rate',
+  linkSpread: 'Link to link',
+  linkRatio: 'Travel ratio of a link',
+  push: 'Push by hand',
+  pull: 'Pull by hand',
+  force: 'Force of the oil',
   length: 'Length',
   stretch: 'Stretch at full load',
   tightAtShock: 'Shock length when tight',

@@ -14,19 +14,28 @@ import { Choice } from '../../parts/Choice.tsx';
 import { TypedField } from '../../parts/TypedField.tsx';
 import type { RideDesk, RideQuestion, Rides } from '../../rides.ts';
 import { sameMembers, useStore } from '../../store.ts';
+import type { SweepDesk } from '../../sweeps.ts';
 import { useUnits } from '../../use-units.ts';
 import type { Workbench } from '../../workbench.ts';
 import { CourseFields } from './CourseFields.tsx';
 import { RideResult } from './RideResult.tsx';
 import { RideState } from './RideState.tsx';
 import style from './RideStep.module.css';
+import { SweepPanel } from './SweepPanel.tsx';
+
+/** What most people want to know first. */
+const USUAL_SWEEP = { shop: '5..45 mph', metric: '8..72 km/h' } as const;
 
 /** A pause in typing before a ride is asked for; the older one is stopped anyway. */
 const PAUSE_MS = 250;
 
 /** Course and speed, and what both setups do on it. */
-export default function RideStep(props: { readonly workbench: Workbench; readonly desk: RideDesk }) {
-  const { workbench, desk } = props;
+export default function RideStep(props: {
+  readonly workbench: Workbench;
+  readonly desk: RideDesk;
+  readonly sweeps: SweepDesk;
+}) {
+  const { workbench, desk, sweeps } = props;
   const rig = useStore(workbench.document, (state) => state.rig);
   const session = useStore(workbench.session, (state) => state);
   const answers = useStore(workbench.answers, (state) => state);
@@ -108,6 +117,17 @@ export default function RideStep(props: { readonly workbench: Workbench; readonl
         theme={session.theme}
         onCorner={(corner) => workbench.choose({ corner })}
       />
+      {isDrop ? null : (
+        <SweepPanel
+          sweeps={sweeps}
+          rig={rig}
+          course={course}
+          setups={{ now: nowId, proposed: proposedId }}
+          text={session.sweepText ?? USUAL_SWEEP[system]}
+          system={system}
+          onText={(text) => workbench.choose({ sweepText: text })}
+        />
+      )}
     </div>
   );
 }
