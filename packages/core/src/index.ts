@@ -29,12 +29,23 @@ export { acceptedUnits } from './quantity/unit-name.ts';
 export type { Assumption, AssumptionRule } from './rig/assumptions.ts';
 export { ASSUMPTION_RULES } from './rig/assumptions.ts';
 export type { CourseShape, CourseSpec, Wave } from './rig/course-spec.ts';
-export type { ShockSetting, Spring, Stop } from './rig/parts.ts';
+export type {
+  AntiRollBar,
+  BarLink,
+  GasStop,
+  KnownTo,
+  ShockGas,
+  ShockSetting,
+  Spring,
+  Stop,
+  TyreSize,
+} from './rig/parts.ts';
 export type { Origin, Reading, Sided, ValueOf } from './rig/reading.ts';
 export { nominal } from './rig/reading.ts';
 export { readingsOf } from './rig/readings.ts';
 export type {
   AxleEnd,
+  AxleKind,
   Contact,
   ContactKind,
   Hose,
@@ -162,7 +173,7 @@ export type { Band, CriterionSweep, Ends, FirstBreak, SetupSweep, SweepAnswer } 
 export type { SweepRequest } from './jobs/sweep-bench.ts';
 export type { CriterionId } from './jobs/sweep-criteria.ts';
 export { CRITERIA } from './jobs/sweep-criteria.ts';
-export { usualStep } from './jobs/sweep-range.ts';
+export { sweepProblems, usualStep } from './jobs/sweep-range.ts';
 export type { State } from './jobs/sweep-scan.ts';
 export { TRIALS_FOR_COVERAGE } from './jobs/trial-range.ts';
 export type { SpeedRange } from './quantity/speed-range.ts';
@@ -194,7 +205,7 @@ export { remedyText } from './words/remedies.ts';
 export { needle, roughSpeed } from './words/speeds.ts';
 export { criterionName } from './words/sweep-findings.ts';
 export type { FirstBreakText } from './words/sweeps.ts';
-export { firstBreakText } from './words/sweeps.ts';
+export { bandsText, firstBreakText } from './words/sweeps.ts';
 
 // --- Force laws: what a reading of a part becomes ---
 
@@ -203,7 +214,8 @@ export { enveloped, movingFootprint } from './course/envelope.ts';
 export type { Cams } from './course/two-cams.ts';
 export { twoCams, usualCams } from './course/two-cams.ts';
 export type { BarOnBench } from './elements/anti-roll-bar.ts';
-export { antiRollEnergy, antiRollMoment, barRateAtAxle } from './elements/anti-roll-bar.ts';
+export { antiRollEnergy, antiRollMoment, barRateAtAxle, barRateOf } from './elements/anti-roll-bar.ts';
+export { strapRateOf, USUAL_TOP_OUT_RATE } from './elements/droop-limit.ts';
 export type { GasChamber } from './elements/gas-chamber.ts';
 export {
   ATMOSPHERE,
@@ -215,6 +227,7 @@ export {
   pressureAt,
   rodArea,
 } from './elements/gas-chamber.ts';
+export { columnFor, gasStopOf } from './elements/gas-stop.ts';
 export { asSolidAxle } from './elements/independent-axle.ts';
 export type { MaxwellBranch } from './elements/maxwell.ts';
 export {
@@ -227,8 +240,8 @@ export {
   restingCrush,
 } from './elements/maxwell.ts';
 export type { ShockGasReadings } from './elements/shock-gas.ts';
-export { shockChamber, shockGasAt } from './elements/shock-gas.ts';
-export type { DampedCorner, HandPush, KnownTo, ShockTable } from './elements/shock-table.ts';
+export { shockChamber, shockGasAt, shockGasOf } from './elements/shock-gas.ts';
+export type { DampedCorner, HandPush, ShockTable } from './elements/shock-table.ts';
 export {
   dampingOfPush,
   dampingRatioTable,
@@ -246,7 +259,7 @@ export {
 export type { LossReadings, StopLoss } from './elements/stop-loss.ts';
 export { stopLoss } from './elements/stop-loss.ts';
 export { contactLength } from './elements/tyre-contact.ts';
-export type { TyreRateLine, TyreSize } from './elements/tyre-rate.ts';
+export type { TyreRateLine } from './elements/tyre-rate.ts';
 export { rateAtPressure, rateBySize, rateFromPress, rateOnLine } from './elements/tyre-rate.ts';
 export type { Vent } from './elements/vent.ts';
 export { blowDownTime, CRITICAL_RATIO, ventFlow, ventPressure } from './elements/vent.ts';

@@ -1,3 +1,6 @@
+import type { AntiRollBar } from '../rig/parts.ts';
+import type { ValueOf } from '../rig/reading.ts';
+
 /**
  * Anti-roll bar: it resists tilt between axle and body and nothing else,
  *
@@ -37,4 +40,13 @@ export interface BarOnBench {
  */
 export function barRateAtAxle({ linkRate, linkSpread, linkRatio }: BarOnBench): number {
   return linkRate * (linkRatio * linkSpread) ** 2;
+}
+
+/** Rate at the axle of the bar of a rig [N·m/rad]; 0 without one. */
+export function barRateOf(bar: AntiRollBar | null, of: ValueOf): number {
+  if (!bar) return 0;
+  if (bar.rate) return of(bar.rate);
+  if (!bar.link) return 0;
+  const { rate, spread, ratio } = bar.link;
+  return barRateAtAxle({ linkRate: of(rate), linkSpread: of(spread), linkRatio: of(ratio) });
 }

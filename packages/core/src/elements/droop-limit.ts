@@ -1,3 +1,6 @@
+import type { ValueOf } from '../rig/reading.ts';
+import type { Strap } from '../rig/rig.ts';
+
 /**
  * What ends droop: a strap, or the shock on its own top. It pulls when stretched:
  *
@@ -26,7 +29,20 @@ export function strapRate(fullLoad: number, stretch: number, length: number): nu
   return fullLoad / (stretch * length);
 }
 
+/**
+ * A strap and the shock's own top are two limits: each pulls beyond its own place with its own rate, and the pulls add.
+ * These stand in where they were not measured: the washers on which a shock tops out [N/m], and the load at which
+ * webbing is said to stretch so much [N]. Common practice, no source.
+ */
+export const USUAL_TOP_OUT_RATE = 2e6;
+export const USUAL_STRAP_LOAD = 13e3;
+
 /** Energy held by a stretched limit [J]. */
 export function droopEnergy(rate: number, stretch: number): number {
   return (rate * stretch * stretch) / 2;
+}
+
+/** Rate of the strap of a rig [N/m]: as measured, else its usual load over its stretch. */
+export function strapRateOf({ rate, stretch, length }: Strap, of: ValueOf): number {
+  return rate ? of(rate) : strapRate(USUAL_STRAP_LOAD, of(stretch), of(length));
 }

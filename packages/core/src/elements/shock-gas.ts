@@ -1,3 +1,5 @@
+import type { ValueOf } from '../rig/reading.ts';
+import type { Shock } from '../rig/rig.ts';
 import { ATMOSPHERE, type GasChamber, gasForce, gasRate, rodArea } from './gas-chamber.ts';
 
 /** What is known of the gas in a shock. */
@@ -39,4 +41,26 @@ export function shockChamber({ pressure, rodDiameter, rise, stroke }: ShockGasRe
 export function shockGasAt(readings: ShockGasReadings, fromOpen: number) {
   const chamber = shockChamber(readings);
   return { force: gasForce(chamber, fromOpen), rate: gasRate(chamber, fromOpen) };
+}
+
+/**
+ * The same from a rig.
+ *
+ * @returns null where the shock's gas, or a length that it needs, was not measured
+ */
+export function shockGasOf(
+  shock: Pick<Shock, 'gas' | 'rideLength' | 'collapsedLength' | 'extendedLength'>,
+  of: ValueOf,
+) {
+  const { gas, rideLength, collapsedLength, extendedLength } = shock;
+  if (!gas || !rideLength || !collapsedLength || !extendedLength) return null;
+  const open = of(extendedLength);
+  const stroke = open - of(collapsedLength);
+  const readings = {
+    pressure: of(gas.pressure),
+    rodDiameter: of(gas.rodDiameter),
+    rise: of(gas.rise),
+    stroke,
+  };
+  return shockGasAt(readings, Math.min(stroke, Math.max(0, open - of(rideLength))));
 }

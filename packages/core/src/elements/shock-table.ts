@@ -1,3 +1,5 @@
+import type { KnownTo } from '../rig/parts.ts';
+
 /**
  * Speed–force table of a shock, out of what its owner has: a bench curve, a push by hand, or only shares of critical
  * damping. It always says up to which speed it rests on a reading; beyond that it is extrapolated and has to be called so.
@@ -8,12 +10,6 @@ export interface ShockTable {
   /** Damping force [N], not falling, zero at rest. */
   readonly force: readonly number[];
   readonly knownTo: KnownTo;
-}
-
-/** Shaft speed up to which a table rests on a reading [m/s] ≥ 0, each way; 0 where nothing was read. */
-export interface KnownTo {
-  readonly compression: number;
-  readonly rebound: number;
 }
 
 /** A measured table. At rest a shock gives no damping force, whether or not the table has that row. */
@@ -81,6 +77,8 @@ export interface HandPush {
   readonly pull: number | null;
 }
 
+/** Faster than this nobody pushes by hand [m/s]: such a reading belongs in a table. */
+export const FASTEST_BY_HAND = 0.5;
 /** Rebound ÷ compression where only compression was pushed: middle of 1.5 to 3, common practice, no source. */
 const USUAL_REBOUND = 2.1;
 

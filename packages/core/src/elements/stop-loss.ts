@@ -55,12 +55,14 @@ export function stopLoss(
   const maxwell =
     dynamicFactor !== null && dynamicFactor > 1 ? hitBranch(press, usableCrush, dynamicFactor) : null;
   if (hysteresis === null || hysteresis <= 0) return { crush, force, friction: null, maxwell };
+  const stroke = strokeOf(press, usableCrush);
   let halfTravel = TURN_SHARE * usableCrush;
   // A wide loop that turns slowly cannot lose enough, and on a plateau slow friction would make the elastic part fall:
   // let it turn faster until it does.
   for (let tries = 0; tries < 40; tries += 1, halfTravel /= 2) {
-    if (shareLost(press, usableCrush, { limit: MOST_SHARE, halfTravel }) < hysteresis) continue;
-    const friction = { limit: limitFor(press, usableCrush, halfTravel, hysteresis), halfTravel };
+    const limit = limitFor(stroke, halfTravel, hysteresis);
+    if (limit === null) continue;
+    const friction = { limit, halfTravel };
     const places = placesOf(crush, halfTravel);
     const elastic = places.map((c) => cubicValue(press, c) / (1 + frictionForce(c, FIRST_TOUCH, friction)));
     if (elastic.every((f, i) => i === 0 || f > elastic[i - 1]))
@@ -85,34 +87,53 @@ function hitBranch(press: MonotoneCubic, usableCrush: number, factor: number): M
 
 const FIRST_TOUCH = { travel: 0, force: 0 };
 
-/** The limit at which a slow press and release loses the share asked for. The share grows with the limit: bisection. */
-function limitFor(press: MonotoneCubic, usableCrush: number, halfTravel: number, hysteresis: number): number {
-  let low = 0;
-  let high = MOST_SHARE;
-  for (let k = 0; k < 50; k += 1) {
-    const limit = (low + high) / 2;
-    if (shareLost(press, usableCrush, { limit, halfTravel }) < hysteresis) low = limit;
-    else high = limit;
-  }
-  return (low + high) / 2;
+/** A slow press at Gauss's places: crush and force there, and how deep it went. */
+interface Stroke {
+  readonly crush: Float64Array;
+  readonly force: Float64Array;
+  readonly end: number;
 }
 
 /** Even pieces of the stroke, each by Gauss's rule of two points: the share to 1e-4. */
 const PIECES = 128;
 const OFF_MIDDLE = 0.5 / Math.sqrt(3);
 
-/** Lost ÷ put in, one slow press to `usableCrush` and back. */
-function shareLost(press: MonotoneCubic, usableCrush: number, friction: FrictionBranch): number {
-  const turned = { travel: usableCrush, force: frictionForce(usableCrush, FIRST_TOUCH, friction) };
+function strokeOf(press: MonotoneCubic, end: number): Stroke {
+  const crush = Float64Array.from(
+    { length: 2 * PIECES },
+    (_, k) => (end * ((k >> 1) + 0.5 + (k % 2 === 0 ? -OFF_MIDDLE : OFF_MIDDLE))) / PIECES,
+  );
+  return { crush, force: crush.map((c) => cubicValue(press, c)), end };
+}
+
+/** Lost ÷ put in, one slow press and release. */
+function shareLost({ crush, force, end }: Stroke, friction: FrictionBranch): number {
+  const turned = { travel: end, force: frictionForce(end, FIRST_TOUCH, friction) };
   let given = 0;
   let back = 0;
-  for (let i = 0; i < PIECES; i += 1)
-    for (const off of [-OFF_MIDDLE, OFF_MIDDLE]) {
-      const crush = (usableCrush * (i + 0.5 + off)) / PIECES;
-      const put = cubicValue(press, crush);
-      const elastic = put / (1 + frictionForce(crush, FIRST_TOUCH, friction));
-      given += put;
-      back += elastic * (1 + frictionForce(crush, turned, friction));
-    }
+  for (let i = 0; i < crush.length; i += 1) {
+    given += force[i];
+    const elastic = force[i] / (1 + frictionForce(crush[i], FIRST_TOUCH, friction));
+    back += elastic * (1 + frictionForce(crush[i], turned, friction));
+  }
   return 1 - back / given;
+}
+
+/**
+ * The limit at which a slow press and release loses the share asked for, to 1e-12: regula falsi in the Illinois form, since
+ * the share rises with the limit. Null where not even the largest limit loses so much.
+ */
+function limitFor(stroke: Stroke, halfTravel: number, hysteresis: number): number | null {
+  const missing = (limit: number) => shareLost(stroke, { limit, halfTravel }) - hysteresis;
+  let [low, high] = [0, MOST_SHARE];
+  let [under, over] = [-hysteresis, missing(high)];
+  if (over < 0) return null;
+  for (let k = 0; k < 60 && high - low > 1e-12; k += 1) {
+    const limit = (low * over - high * under) / (over - under);
+    const off = missing(limit);
+    if (Math.abs(off) < 1e-13) return limit;
+    if (off < 0) [low, under, over] = [limit, off, over / 2];
+    else [high, over, under] = [limit, off, under / 2];
+  }
+  return (low + high) / 2;
 }

@@ -1,14 +1,5 @@
 import { cubicInverse, cubicSlope, monotoneCubic } from '../numerics/monotone-cubic.ts';
-
-/** Size of a tyre as it stands on its side, in SI. */
-export interface TyreSize {
-  /** Section width [m]. */
-  readonly width: number;
-  /** Section height ÷ width. */
-  readonly aspect: number;
-  /** Rim diameter [m]. */
-  readonly rim: number;
-}
+import type { TyreSize } from '../rig/parts.ts';
 
 /** A rate that is a straight line over inflation: the carcass carries `carcass`, the air `perPressure` a pascal. */
 export interface TyreRateLine {
@@ -42,6 +33,10 @@ export function rateBySize({ width, aspect, rim }: TyreSize): TyreRateLine {
   const perKilopascal = 0.00028 * Math.sqrt((1.03 - 0.4 * aspect) * s * (2 * s * aspect + d));
   return { carcass: 3.45 * KGF_PER_MM, perPressure: (perKilopascal * KGF_PER_MM) / 1000 };
 }
+
+/** The line of a tyre: by its size where that is known. */
+export const lineOf = (size: TyreSize | null): TyreRateLine =>
+  size === null ? USUAL_TYRE : rateBySize(size);
 
 /** Rate of such a line at an inflation [N/m]. */
 export const rateOnLine = ({ carcass, perPressure }: TyreRateLine, pressure: number): number =>

@@ -18,6 +18,7 @@ export const DIMENSIONS = [
   'roughness', // m³: spectral density of a road's height, m² in each cycle/m
   'power', // W
   'vibrationDose', // m/s^1.75
+  'rollRate', // N·m/rad
   'ratio', // 1
 ] as const;
 export type Dimension = (typeof DIMENSIONS)[number];

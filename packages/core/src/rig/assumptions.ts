@@ -48,6 +48,15 @@ export const ASSUMPTION_RULES = [
   'seat-limit',
   'strap-stretch',
   'strap-ratio-one',
+  'bar-ratio-one',
+  'no-rate-factor',
+  'gas-index',
+  'gas-column',
+  'shock-gas-rise',
+  'shock-hand-push',
+  'tyre-rate-by-size',
+  'unsprung-share-independent',
+  'independent-roll-inertia',
   'shock-damping-ratio',
 ] as const;
 export type AssumptionRule = (typeof ASSUMPTION_RULES)[number];

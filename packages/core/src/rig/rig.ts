@@ -1,7 +1,7 @@
 import type { Corner, End } from '../finding/place.ts';
 import type { Assumption } from './assumptions.ts';
 import type { CourseSpec } from './course-spec.ts';
-import type { ShockSetting, Spring, Stop } from './parts.ts';
+import type { AntiRollBar, ShockGas, ShockSetting, Spring, Stop, TyreSize } from './parts.ts';
 import type { Reading, Sided } from './reading.ts';
 import type { SetupPatch } from './setup-patch.ts';
 
@@ -34,6 +34,8 @@ export interface Strap {
   readonly tightAtShock: Reading;
   /** Strap travel ÷ shock travel (> 0). */
   readonly ratio: Reading;
+  /** Pull ÷ stretch [N/m]; null when not measured. */
+  readonly rate: Reading | null;
 }
 
 export interface Hose {
@@ -59,9 +61,16 @@ export interface Shock {
   readonly ratio: Reading;
   /** Distance from left to right shock mount on the axle [m]. */
   readonly spread: Reading;
+  /** Damping only: gas and seals stand beside them. */
   readonly settings: Readonly<Record<string, ShockSetting>>;
   /** Name of the setting that is on the rig now. */
   readonly setting: string;
+  /** Null when its gas was not measured. */
+  readonly gas: ShockGas | null;
+  /** Friction of seals and guides [N], where the settings do not hold it; null when not measured. */
+  readonly friction: Reading | null;
+  /** Rate on its own top, shaft fully out [N/m]; null when not measured. */
+  readonly topOutRate: Reading | null;
 }
 
 /** How the stop is mounted. Its own data are in `Stop`. */
@@ -83,6 +92,8 @@ export interface Tyre {
   readonly pressure: Reading | null;
   /** Loaded radius at ride [m]: for the drawing. */
   readonly radius: Reading;
+  /** As on its side; null when not given. Shapes how the rate goes with pressure. */
+  readonly size: TyreSize | null;
 }
 
 /** Witness marks of a test drive, section 3.8 and 3.9 of trade.md. Axle travel at the stop's station [m]. */
@@ -92,9 +103,16 @@ export interface Witness {
   readonly clay: Reading | null;
 }
 
-/** One end of the rig: a solid axle and all that hangs on it. */
+/** A beam from wheel to wheel, or each wheel by itself. */
+export type AxleKind = 'solid' | 'independent';
+
+/**
+ * One end of the rig: the axle and all that hangs on it. An independent pair of wheels is held as the solid axle that it
+ * moves like (elements/independent-axle): every spread is the track, every ratio per wheel travel.
+ */
 export interface AxleEnd {
   readonly end: End;
+  readonly kind: AxleKind;
   /** Tyre centre to tyre centre [m]. */
   readonly track: Reading;
   /** Whole axle with wheels, half of links and shocks [kg]. */
@@ -117,6 +135,7 @@ export interface AxleEnd {
   readonly shock: Shock;
   readonly stop: Stop;
   readonly stopMount: StopMount;
+  readonly antiRollBar: AntiRollBar | null;
   /** Measured body contacts; `coil` and `shock` are added by `travel/` when their lengths are known. */
   readonly contacts: readonly Contact[];
   /** What frame, brackets, bushes and links give on the worst hit [m]. */

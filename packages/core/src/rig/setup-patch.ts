@@ -17,7 +17,7 @@ export interface EndPatch {
   /** Material taken away, or part moved, at one contact: contact id → gain along that contact's motion [m]. */
   readonly notch?: Readonly<Record<string, Reading>>;
   readonly shockSetting?: string;
-  /** Inflation [Pa]: moves the tyre rate in proportion (marked), never the gap between frame and axle. */
+  /** Inflation [Pa]: moves the tyre rate along the line of its size (marked), never the gap between frame and axle. */
   readonly tyrePressure?: Reading;
   /** Mass added on this end above the springs [kg]; the suspension sags. */
   readonly addedLoad?: Reading;

@@ -1,12 +1,23 @@
+import { shockGasOf } from '../elements/shock-gas.ts';
 import { cornerAt, type End } from '../finding/place.ts';
-import type { Reading } from '../rig/reading.ts';
-import type { AxleEnd, Contact, Hose, Shock, Strap, Tyre, Witness } from '../rig/rig.ts';
+import type { AntiRollBar } from '../rig/parts.ts';
+import { nominal, type Reading } from '../rig/reading.ts';
+import type { AxleEnd, AxleKind, Contact, Hose, Strap, Witness } from '../rig/rig.ts';
 import { AS_FITTED } from '../rig/setup-resolve.ts';
-import { buildShockSettings, buildSpring, buildStop, TAPED } from './build-parts.ts';
+import { buildShock } from './build-shock.ts';
+import { buildSpring, TAPED } from './build-spring.ts';
+import { buildStop } from './build-stop.ts';
+import { buildTyre } from './build-tyre.ts';
 import type { Gaps } from './gaps.ts';
-import { nearest } from './nearest.ts';
 import type { ReadBeside } from './read-beside.ts';
-import { axleRollInertia, spreadFromTrack, tyreRate, USUAL, unsprungFromWeight } from './usual-value.ts';
+import {
+  axleRollInertia,
+  independentRollInertia,
+  spreadFromTrack,
+  USUAL,
+  unsprungFromWeight,
+  unsprungOfWheels,
+} from './usual-value.ts';
 
 const RATIO = { dimension: 'ratio', tool: 'ratio-tolerance' } as const;
 const KEPT = { dimension: 'length', tool: 'choice' } as const;
@@ -24,12 +35,13 @@ export function buildEnd(
   cornerMass: Readonly<Record<string, Reading>>,
   readBeside: ReadBeside | undefined,
 ): AxleEnd {
+  const kind: AxleKind = gaps.text(`${end}.axle.kind`) === 'independent' ? 'independent' : 'solid';
   const track = gaps.needed(`${end}.axle.track`, TAPED);
   const axleLoad = cornerMass[cornerAt(end, 'left')]!.value + cornerMass[cornerAt(end, 'right')]!.value;
   const unsprungMass = gaps.readingOr(
     `${end}.axle.unsprungMass`,
     { dimension: 'mass', tool: 'unsprung-tolerance' },
-    unsprungFromWeight(axleLoad),
+    kind === 'solid' ? unsprungFromWeight(axleLoad) : unsprungOfWheels(axleLoad),
   );
   if (
     unsprungMass.origin !== 'assumed' &&
@@ -43,45 +55,33 @@ export function buildEnd(
       'less than the two tyres of this axle carry',
     );
   }
-  const spread = spreadFromTrack(track.value);
+  const spread = (part: string): Reading => spreadOf(gaps, `${end}.${part}.spread`, kind, track);
   const contacts = buildContacts(gaps, end);
   const spring = buildSpring(gaps, `${end}.spring`, AS_FITTED);
   const springRatio = gaps.readingOr(`${end}.spring.ratio`, RATIO, USUAL.springRatio);
   const springRideLength = gaps.typedReading(`${end}.spring.rideLength`, TAPED);
   const sprungMass = Math.max(1, (axleLoad - unsprungMass.value) / 2);
-  checkCoil(gaps, end, { spring, springRatio, springRideLength, sprungMass });
   const shockRatio = gaps.readingOr(`${end}.shock.ratio`, RATIO, USUAL.shockRatio);
   const corner = {
     sprungMass,
     rateAtAxle: spring.rate.value * springRatio.value ** 2,
     shockRatio: shockRatio.value,
   };
-  const settings = buildShockSettings(gaps, `${end}.shock.settings`, corner, readBeside);
-  const shock: Shock = {
-    rideLength: gaps.typedReading(`${end}.shock.rideLength`, TAPED),
-    collapsedLength: gaps.typedReading(`${end}.shock.collapsedLength`, TAPED),
-    extendedLength: gaps.typedReading(`${end}.shock.extendedLength`, TAPED),
-    ratio: shockRatio,
-    spread: gaps.readingOr(`${end}.shock.spread`, TAPED, spread),
-    settings,
-    setting: chosenSetting(gaps, end, settings),
-  };
-  checkShock(gaps, end, shock);
+  const shock = buildShock(gaps, end, corner, { ratio: shockRatio, spread: spread('shock') }, readBeside);
+  const onGas = (shockGasOf(shock, nominal)?.force ?? 0) * shockRatio.value;
+  checkCoil(gaps, end, { spring, springRatio, springRideLength, load: sprungMass * GRAVITY - onGas });
   const derived = (springRideLength && spring.solidLength) || (shock.rideLength && shock.collapsedLength);
   if (contacts.length === 0 && !derived) gaps.ask(`${end}.contacts`, 'sump: { gap: 4 5/8 in }');
   return {
     end,
+    kind,
     track,
     unsprungMass,
-    axleRollInertia: gaps.readingOr(
-      `${end}.axle.rollInertia`,
-      INERTIA,
-      axleRollInertia(unsprungMass.value, track.value),
-    ),
+    axleRollInertia: rollInertiaOf(gaps, end, kind, unsprungMass.value, track.value),
     spring,
     springRideLength,
     springRatio,
-    springSpread: gaps.readingOr(`${end}.spring.spread`, TAPED, spread),
+    springSpread: spread('spring'),
     coilReserve: gaps.readingOr(`${end}.spring.reserve`, KEPT, USUAL.coilReserve),
     shockReserve: gaps.readingOr(`${end}.shock.reserve`, KEPT, USUAL.shockReserve),
     shockDroopReserve: gaps.readingOr(`${end}.shock.droopReserve`, KEPT, USUAL.shockDroopReserve),
@@ -90,17 +90,63 @@ export function buildEnd(
     stopMount: {
       gap: gaps.neededSides(`${end}.stop.gap`, TAPED),
       ratio: gaps.readingOr(`${end}.stop.ratio`, RATIO, USUAL.stopRatio),
-      spread: gaps.readingOr(`${end}.stop.spread`, TAPED, spread),
+      spread: spread('stop'),
     },
+    antiRollBar: buildBar(gaps, end, kind, track),
     contacts,
     flex: gaps.readingOr(`${end}.flex`, { dimension: 'length', tool: 'guess-tolerance' }, USUAL.flex),
     strap: buildStrap(gaps, end),
     hose: buildHose(gaps, end),
     shaft: gaps.at(`${end}.shaft`) === undefined ? null : { droop: gaps.needed(`${end}.shaft.droop`, TAPED) },
-    tyre: buildTyre(gaps, end),
+    tyre: buildTyre(gaps, end, (axleLoad / 2) * GRAVITY, readBeside),
     metalRate: gaps.readingOr(`${end}.metalRate`, GUESSED_RATE, USUAL.metalRate),
     witness: buildWitness(gaps, end),
   };
+}
+
+/** On independent wheels everything moves with its wheel: left to right counts as the track, and nothing else may be typed. */
+function spreadOf(gaps: Gaps, key: string, kind: AxleKind, track: Reading): Reading {
+  if (kind === 'solid') return gaps.readingOr(key, TAPED, spreadFromTrack(track.value));
+  notIndependent(gaps, key, 'nothing here: ratios are travel of the part ÷ wheel travel');
+  return track;
+}
+
+function rollInertiaOf(gaps: Gaps, end: End, kind: AxleKind, mass: number, track: number): Reading {
+  const key = `${end}.axle.rollInertia`;
+  if (kind === 'solid') return gaps.readingOr(key, INERTIA, axleRollInertia(mass, track));
+  notIndependent(gaps, key, 'nothing here: two wheels apart have mass·(track/2)²');
+  return gaps.readingOr(key, INERTIA, independentRollInertia(mass, track));
+}
+
+function notIndependent(gaps: Gaps, key: string, accepted: string): void {
+  if (gaps.at(key) !== undefined)
+    gaps.problem('rig-inconsistent', key, gaps.text(key) ?? '', `${accepted} on independent wheels`);
+}
+
+/** An anti-roll bar by its rate at the axle, or by a bench reading at its links. */
+function buildBar(gaps: Gaps, end: End, kind: AxleKind, track: Reading): AntiRollBar | null {
+  const key = `${end}.antiRollBar`;
+  if (gaps.at(key) === undefined) return null;
+  const rate = gaps.typedReading(`${key}.rate`, { dimension: 'rollRate', tool: 'guess-tolerance' });
+  const linkRate = gaps.typedReading(`${key}.linkRate`, {
+    dimension: 'rate',
+    tool: 'press-rate-tolerance',
+  });
+  if (rate && linkRate) {
+    gaps.problem('rig-inconsistent', linkRate.key, linkRate.text, `either this or ${key}.rate`);
+    return null;
+  }
+  if (rate) return { rate, link: null };
+  if (!linkRate) {
+    gaps.ask(`${key}.rate`, '300 N·m/deg; or linkRate and linkSpread');
+    return null;
+  }
+  const spread =
+    kind === 'solid'
+      ? gaps.needed(`${key}.linkSpread`, TAPED)
+      : spreadOf(gaps, `${key}.linkSpread`, kind, track);
+  const ratio = gaps.readingOr(`${key}.linkRatio`, RATIO, USUAL.barRatio);
+  return { rate: null, link: { rate: linkRate, spread, ratio } };
 }
 
 function buildContacts(gaps: Gaps, end: End): readonly Contact[] {
@@ -119,29 +165,16 @@ function buildContacts(gaps: Gaps, end: End): readonly Contact[] {
   });
 }
 
-function chosenSetting(gaps: Gaps, end: End, settings: Shock['settings']): string {
-  const names = Object.keys(settings);
-  const key = `${end}.shock.setting`;
-  const typed = gaps.text(key);
-  if (typed === undefined) return names[0] ?? '';
-  // A setting whose table is faulty has its own problem already.
-  const known = gaps.names(`${end}.shock.settings`);
-  if (!Object.hasOwn(settings, typed) && !known.includes(typed)) {
-    const accepted = [nearest(typed, names), ...names].filter((name) => name !== null);
-    gaps.problem('rig-unknown-name', key, typed, [...new Set(accepted)].join(', '));
-  }
-  return typed;
-}
-
 interface Coil {
   readonly spring: AxleEnd['spring'];
   readonly springRatio: Reading;
   readonly springRideLength: Reading | null;
-  readonly sprungMass: number;
+  /** What it carries at ride height, seen at the axle [N]. */
+  readonly load: number;
 }
 
 /** Lengths that contradict each other, and a coil that the weight would press solid. */
-function checkCoil(gaps: Gaps, end: End, { spring, springRatio, springRideLength, sprungMass }: Coil): void {
+function checkCoil(gaps: Gaps, end: End, { spring, springRatio, springRideLength, load }: Coil): void {
   const { freeLength, solidLength, rate } = spring;
   const key = `${end}.spring.rideLength`;
   if (springRideLength && freeLength && springRideLength.value >= freeLength.value) {
@@ -161,34 +194,15 @@ function checkCoil(gaps: Gaps, end: End, { spring, springRatio, springRideLength
     );
   }
   if (!freeLength || !solidLength || rate.text === '' || gaps.problems.length > 0) return;
-  const settled = (sprungMass * GRAVITY) / (rate.value * springRatio.value);
+  const settled = load / (rate.value * springRatio.value);
   if (freeLength.value - settled <= solidLength.value) {
-    const needed = (sprungMass * GRAVITY) / (springRatio.value * (freeLength.value - solidLength.value));
+    const needed = load / (springRatio.value * (freeLength.value - solidLength.value));
     gaps.problem(
       'rig-cannot-settle',
       rate.key,
       rate.text,
       `more than ${Math.round(needed / 100) / 10} N/mm for this weight`,
     );
-  }
-}
-
-function checkShock(gaps: Gaps, end: End, shock: Shock): void {
-  const { rideLength, collapsedLength, extendedLength } = shock;
-  const order = [
-    [collapsedLength, rideLength, 'rideLength', 'the collapsed length'],
-    [rideLength, extendedLength, 'extendedLength', 'the length at ride'],
-    [collapsedLength, extendedLength, 'extendedLength', 'the collapsed length'],
-  ] as const;
-  for (const [shorter, longer, name, than] of order) {
-    if (!shorter || !longer || longer.value > shorter.value) continue;
-    gaps.problem(
-      'rig-inconsistent',
-      `${end}.shock.${name}`,
-      longer.text,
-      `more than ${than}, ${shorter.text}`,
-    );
-    return;
   }
 }
 
@@ -204,6 +218,7 @@ function buildStrap(gaps: Gaps, end: End): Strap | null {
     ),
     tightAtShock: gaps.needed(`${key}.tightAtShock`, TAPED),
     ratio: gaps.readingOr(`${key}.ratio`, RATIO, USUAL.strapRatio),
+    rate: gaps.typedReading(`${key}.rate`, GUESSED_RATE),
   };
 }
 
@@ -213,21 +228,6 @@ function buildHose(gaps: Gaps, end: End): Hose | null {
   return {
     freeLength: gaps.needed(`${key}.freeLength`, TAPED),
     distanceAtDroop: gaps.needed(`${key}.distanceAtDroop`, TAPED),
-  };
-}
-
-function buildTyre(gaps: Gaps, end: End): Tyre {
-  const key = `${end}.tyre`;
-  const pressure = gaps.typedReading(`${key}.pressure`, { dimension: 'pressure', tool: 'gauge-tolerance' });
-  return {
-    pressure,
-    rate: gaps.readingOr(`${key}.rate`, GUESSED_RATE, tyreRate(pressure?.value ?? null)),
-    damping: gaps.readingOr(
-      `${key}.damping`,
-      { dimension: 'damping', tool: 'guess-tolerance' },
-      USUAL.tyreDamping,
-    ),
-    radius: gaps.readingOr(`${key}.radius`, TAPED, USUAL.tyreRadius),
   };
 }
 

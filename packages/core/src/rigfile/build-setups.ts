@@ -2,7 +2,7 @@ import { ENDS, type End } from '../finding/place.ts';
 import type { Reading } from '../rig/reading.ts';
 import { AS_MEASURED } from '../rig/setup.ts';
 import type { EndPatch, SetupPatch } from '../rig/setup-patch.ts';
-import { TAPED } from './build-parts.ts';
+import { TAPED } from './build-spring.ts';
 import type { Gaps, ReadingSpec } from './gaps.ts';
 
 /** The named patches of a file. That the parts they name exist is checked once the rig stands. */

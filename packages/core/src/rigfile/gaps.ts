@@ -98,6 +98,26 @@ export class Gaps {
     });
   }
 
+  /** A reading worked out from a table that was measured: as good as a press is. */
+  worked(key: string, dimension: Dimension, value: number): Reading {
+    const { halfWidth } = usualTolerance(
+      { dimension, value, plus: null, minus: null, assumed: false, text: '' },
+      'press-rate-tolerance',
+    );
+    this.assumptions.push({ key, what: 'tolerance', rule: 'press-rate-tolerance' });
+    const origin = 'measured';
+    return this.keep({
+      key,
+      dimension,
+      value,
+      plus: halfWidth,
+      minus: halfWidth,
+      origin,
+      toleranceOrigin: 'assumed',
+      text: '',
+    });
+  }
+
   /** A reading that must be there: no sound estimate exists. */
   needed(key: string, spec: ReadingSpec): Reading {
     const typed = this.typedReading(key, spec);

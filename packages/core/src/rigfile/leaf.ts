@@ -42,6 +42,7 @@ const EXAMPLES: Readonly<Record<Dimension, readonly string[]>> = {
   power: ['6 W'],
   vibrationDose: ['9.1 m/s^1.75'],
   roughness: ['256 cm^3'],
+  rollRate: ['300 N*m/deg'],
   ratio: ['0.94 ± 0.02', '8 %'],
 };
 

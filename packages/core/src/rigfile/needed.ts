@@ -5,7 +5,14 @@ import { unwrapped } from './options.ts';
 import { schemaAt } from './shape-check.ts';
 
 /** Parts that a rig may do without. Their readings are needed only when the part is there. */
-export const OPTIONAL_PARTS: ReadonlySet<string> = new Set(['strap', 'hose', 'shaft', 'witness']);
+export const OPTIONAL_PARTS: ReadonlySet<string> = new Set([
+  'strap',
+  'hose',
+  'shaft',
+  'witness',
+  'gas',
+  'antiRollBar',
+]);
 
 /** Keys below a path without which no rig can be made. */
 export function neededKeys(path: readonly string[], plain: Plain): readonly string[] {

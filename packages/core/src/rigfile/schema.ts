@@ -31,6 +31,25 @@ const stopPart = {
     .nullish()
     .meta({ description: 'Shapes the estimate when there is no press test' }),
   rateFactor: quantity('stiffnessOverSpeed', 'Force gain per closing speed', { sign: 'notNegative' }),
+  hysteresis: quantity('ratio', 'Share of the work of a slow press that does not come back'),
+  dynamicFactor: quantity(
+    'ratio',
+    'Work of a press at 1 m/s ÷ work of a slow one, instead of the rate factor',
+  ),
+  gas: z
+    .strictObject({
+      rodDiameter: quantity('length', 'Rod that enters the gas', { needed: true }),
+      pressure: quantity('pressure', 'Charge with the rod out, by gauge', { needed: true }),
+      column: quantity('length', 'Gas volume ÷ rod area with the rod out: more than the usable crush'),
+      index: quantity('ratio', 'Polytropic index: 1 slow to 1.4 fast'),
+      oil: z
+        .strictObject({
+          force: quantity('force', 'Force of the oil alone at one closing speed'),
+          speed: quantity('speed', 'That closing speed'),
+        })
+        .nullish(),
+    })
+    .nullish(),
 };
 
 const springPart = {
@@ -48,6 +67,13 @@ const setting = z.union([
       rebound: quantity('ratio', 'The same in rebound'),
     }),
   }),
+  z.strictObject({
+    handPush: z.strictObject({
+      speed: quantity('speed', 'Shaft speed while pushing and pulling'),
+      push: quantity('force', 'Force on the scale while pushing in, gas and seals included'),
+      pull: quantity('force', 'Force on the scale while pulling out'),
+    }),
+  }),
 ]);
 
 const tapeOf = (about: string) => quantity('length', about);
@@ -61,7 +87,10 @@ const end = z
   .strictObject({
     axle: z
       .strictObject({
-        kind: z.literal('solid').nullish().meta({ description: 'Solid axle' }),
+        kind: z
+          .enum(['solid', 'independent'])
+          .nullish()
+          .meta({ description: 'A beam from wheel to wheel, or each wheel by itself' }),
         track: neededTape('Tyre centre to tyre centre'),
         unsprungMass: quantity('mass', 'Whole axle with wheels, half of links and shocks'),
         rollInertia: quantity('inertia', 'Roll inertia of the axle about its centre'),
@@ -96,6 +125,13 @@ const end = z
         spread: spread('shock mount'),
         reserve: kept('To be left before the shock bottoms'),
         droopReserve: kept('To be left before the shock tops out, strap stretched'),
+        gasPressure: quantity('pressure', 'Charge with the shaft out, by gauge'),
+        rodDiameter: quantity('length', 'Shaft that enters the gas'),
+        gasRise: quantity('ratio', 'Pressure gained over the whole stroke ÷ charge'),
+        friction: quantity('force', 'Friction of seals and guides that the settings do not hold', {
+          sign: 'notNegative',
+        }),
+        topOutRate: quantity('rate', 'Stiffness on its own top, fully open'),
         setting: z.string().nullish().meta({ description: 'Which of the settings is on the rig now' }),
         settings: named(setting).nullish(),
       })
@@ -108,6 +144,14 @@ const end = z
         spread: spread('stop'),
       })
       .nullish(),
+    antiRollBar: z
+      .strictObject({
+        rate: quantity('rollRate', 'Roll moment ÷ tilt between axle and body'),
+        linkRate: quantity('rate', 'Force at one link ÷ its travel, the other link held'),
+        linkSpread: spread('link'),
+        linkRatio: ratio('link'),
+      })
+      .nullish(),
     metalRate: quantity('rate', 'Stiffness of metal on metal behind the stop'),
     strap: z
       .strictObject({
@@ -115,6 +159,7 @@ const end = z
         stretch: quantity('ratio', 'Stretch at full load ÷ free length', { sign: 'notNegative' }),
         tightAtShock: neededTape('Eye to eye length of the shock when the strap comes tight'),
         ratio: quantity('ratio', 'Strap travel ÷ shock travel'),
+        rate: quantity('rate', 'Pull ÷ stretch'),
       })
       .nullish(),
     hose: z
@@ -132,6 +177,16 @@ const end = z
         damping: quantity('damping', 'Vertical damping', { sign: 'notNegative' }),
         pressure: quantity('pressure', 'Inflation'),
         radius: tapeOf('Hub to ground, loaded'),
+        size: z
+          .string()
+          .nullish()
+          .meta({ description: 'As on its side', examples: ['315/70R17', '35x12.50R17'] }),
+        press: z
+          .union([
+            table('length', 'force', 'Press test: [deflection, load] rows from [0 in, 0 lb], both rising'),
+            besideFile,
+          ])
+          .nullish(),
       })
       .nullish(),
     witness: z

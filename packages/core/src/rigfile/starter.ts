@@ -62,6 +62,7 @@ front:
     # Cosine of its lean.
     ratio:
     # A bench curve goes here, compression positive: settings: { trail: [[-10 in/s, -250 lb], [10 in/s, 120 lb]] }
+    # Or one push by hand on a scale, known to that speed only: settings: { trail: { handPush: { speed: 2 in/s, push: 90 lb } } }
   stop:
     # Tip of the stop to its strike pad.
     gap: ~ 2 in
@@ -70,6 +71,7 @@ front:
     # How far it can be crushed before it is too stiff or is damaged. Never its length: press it, or ask who made it.
     usableCrush: ~ 3/4 in
     # Press test, crush and force: curve: [[0 in, 0 lb], [1/4 in, 300 lb], [1/2 in, 1100 lb], [3/4 in, 2700 lb]]
+    # Share of that press which does not come back: hysteresis: 25 %
   tyre:
     pressure:
 
@@ -113,6 +115,8 @@ setups:
     front:
       stopSpacer: 1/2 in
 
+# The ground you drive on: flat, whoops, irregular-whoops, ledge, ditch, half-round, rocks, washboard, waves,
+# road-class, ramp-landing, crest, drop, or profile: measured, in a CSV file of distance, left, right.
 courses:
   whoops:
     kind: whoops

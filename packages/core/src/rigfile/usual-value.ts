@@ -1,4 +1,7 @@
+import { asSolidAxle } from '../elements/independent-axle.ts';
+import { rateBySize, rateOnLine, USUAL_TYRE } from '../elements/tyre-rate.ts';
 import type { AssumptionRule } from '../rig/assumptions.ts';
+import type { TyreSize } from '../rig/parts.ts';
 
 /** A value that stands in for one that nobody measured, with its 95 % half-width [SI]. */
 export interface Usual {
@@ -33,6 +36,13 @@ export const USUAL = {
   bodyAcceleration: usual('seat-limit', 2.5 * GRAVITY, 0),
   /** Dynamic ÷ static stiffness 1.1 to 1.4 at about 1 m/s of closing speed. */
   stopRateFactor: usual('stop-rate-factor', 0.25, 0.15),
+  /** Said otherwise for this stop: no factor on top. */
+  noRateFactor: usual('no-rate-factor', 0, 0),
+  /** Nitrogen between a slow and a fast stroke: 1 to 1.4. */
+  gasIndex: usual('gas-index', 1.2, 0.2),
+  /** 10 to 60 % over the stroke, more without a reservoir. */
+  shockGasRise: usual('shock-gas-rise', 0.35, 0.25),
+  barRatio: usual('bar-ratio-one', 1, 0.05),
   tyreDamping: usual('tyre-damping', 300, 200),
   tyreRadius: usual('tyre-radius', 0.43, 0.05),
   /** Near rigid: a numerical device, stiff enough that metal gives less than a millimetre under a hard hit. */
@@ -49,6 +59,18 @@ export const spreadFromTrack = (track: number): Usual =>
 /** Unsprung share of the weight on an axle: 22 to 35 %. */
 export const unsprungFromWeight = (axleMass: number): Usual =>
   usual('unsprung-share', 0.285 * axleMass, 0.065 * axleMass);
+
+/** The same of independent wheels, without a beam: 12 to 20 %. */
+export const unsprungOfWheels = (axleMass: number): Usual =>
+  usual('unsprung-share-independent', 0.16 * axleMass, 0.04 * axleMass);
+
+/** Two wheels that move apart: no beam and no choice, see `elements/independent-axle`. */
+export const independentRollInertia = (unsprungMass: number, track: number): Usual =>
+  usual('independent-roll-inertia', asSolidAxle({ mass: unsprungMass, track }).rollInertia, 0);
+
+/** Gas column that goes with the force at full stroke; a third of what is left there as half-width. */
+export const usualGasColumn = (column: number, stroke: number): Usual =>
+  usual('gas-column', column, 0.3 * (column - stroke));
 
 /**
  * Solid axle in roll: wheels at half the track (about two fifths of the mass) and a uniform beam between them,
@@ -72,15 +94,20 @@ export function bodyRollInertia(sprungMass: number, track: number): Usual {
 }
 
 /**
- * Vertical rate of a 33 to 37 in light-truck tyre. Linear in inflation with an offset, laid through 80 to 160 N/mm at
- * 10 to 15 psi and 170 to 300 N/mm at 24 to 30 psi; without a pressure, the whole band.
+ * Vertical rate of a 33 to 37 in light-truck tyre; without a pressure, the whole band.
  *
  * @param pressure – [Pa], null when unknown
  */
 export function tyreRate(pressure: number | null): Usual {
   if (pressure === null) return usual('tyre-rate', 190e3, 110e3);
-  const value = 21e3 + 1.15 * pressure;
+  const value = rateOnLine(USUAL_TYRE, pressure);
   return usual('tyre-rate', value, 0.33 * value);
+}
+
+/** The same by the size on its side. */
+export function tyreRateBySize(size: TyreSize, pressure: number): Usual {
+  const value = rateOnLine(rateBySize(size), pressure);
+  return usual('tyre-rate-by-size', value, 0.3 * value);
 }
 
 /** Shares of critical damping of a dual-use rig near zero speed: compression 0.2 to 0.35, rebound 0.45 to 0.75. */

@@ -3,18 +3,21 @@ import type { Spring } from '../rig/parts.ts';
 import type { Setup } from '../rig/setup.ts';
 import { type Column, columnOf } from './columns.ts';
 import type { Draws } from './draws.ts';
+import { gasLoad } from './gas-load.ts';
 import { STANDARD_GRAVITY } from './gravity.ts';
 import type { Weights } from './weights.ts';
 
 /**
  * Load on the springs of one end at ride height, sampled [N], along each coil:
  *
- *     left, right = (W ± D·track ÷ spread) ÷ (2·ratio),   W = sprung weight of the end, D = left − right of it
+ *     left, right = ((W ± D·track ÷ spread) ÷ 2 − G) ÷ ratio
+ *
+ * W sprung weight of the end, D = left − right of it, G what the gas of a shock carries (zero where it was not measured).
  *
  * Moments about the rig's length axis at a solid axle: the tyres stand at the track, the springs closer in, so a
  * difference between the sides is larger at the springs than on the scales.
  *
- * @validity shocks, stops and bushings carry nothing at ride; gas force of a shock is not in it
+ * @validity stops and bushings carry nothing at ride, seal friction of shocks neither
  * @source moment balance; virtual work for the ratio
  */
 export function springLoads(setup: Setup, end: End, weights: Weights, draws: Draws) {
@@ -24,11 +27,12 @@ export function springLoads(setup: Setup, end: End, weights: Weights, draws: Dra
   const track = draws.of(base.track);
   const spread = draws.of(base.springSpread);
   const ratio = draws.of(base.springRatio);
+  const gas = gasLoad(base, draws);
   const load = (sign: 1 | -1) =>
     columnOf(left.length, (i) => {
       const weight = (left[i] + right[i]) * STANDARD_GRAVITY;
       const difference = (left[i] - right[i]) * STANDARD_GRAVITY;
-      return (weight + (sign * difference * track[i]) / spread[i]) / (2 * ratio[i]);
+      return ((weight + (sign * difference * track[i]) / spread[i]) / 2 - gas[i]) / ratio[i];
     });
   return { left: load(1), right: load(-1) };
 }
@@ -40,7 +44,11 @@ export function measuredSpringLoad(setup: Setup, end: End, draws: Draws): Column
   const right = draws.of(rig.cornerMass[cornerAt(end, 'right')]);
   const axle = draws.of(rig[end].unsprungMass);
   const ratio = draws.of(rig[end].springRatio);
-  return columnOf(left.length, (i) => ((left[i] + right[i] - axle[i]) * STANDARD_GRAVITY) / (2 * ratio[i]));
+  const gas = gasLoad(rig[end], draws);
+  return columnOf(
+    left.length,
+    (i) => (((left[i] + right[i] - axle[i]) * STANDARD_GRAVITY) / 2 - gas[i]) / ratio[i],
+  );
 }
 
 /** Free length − load ÷ rate [m]; null when the free length is not known. */

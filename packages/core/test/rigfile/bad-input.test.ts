@@ -3,12 +3,19 @@ import { problemText } from '../../src/words/problems.ts';
 import { FAULTS_OF_COURSES } from './faults-of-courses.ts';
 import { FAULTS_OF_FILES } from './faults-of-files.ts';
 import { FAULTS_OF_NAMES } from './faults-of-names.ts';
+import { FAULTS_OF_PARTS } from './faults-of-parts.ts';
 import { FAULTS_OF_VALUES } from './faults-of-values.ts';
 import { problemsOf, rigWith, SMALLEST } from './smallest-rig.ts';
 
 const lineOf = (text: string, part: string): number => text.slice(0, text.indexOf(part)).split('\n').length;
 /** Every fault by itself. */
-const FAULTS = [...FAULTS_OF_VALUES, ...FAULTS_OF_NAMES, ...FAULTS_OF_COURSES, ...FAULTS_OF_FILES];
+const FAULTS = [
+  ...FAULTS_OF_VALUES,
+  ...FAULTS_OF_NAMES,
+  ...FAULTS_OF_PARTS,
+  ...FAULTS_OF_COURSES,
+  ...FAULTS_OF_FILES,
+];
 
 describe('a rig file with one fault', () => {
   it.each(FAULTS)('%s: one clear problem with its place', (_what, text, code, line, key, found, accepted) => {

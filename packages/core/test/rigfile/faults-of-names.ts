@@ -44,12 +44,12 @@ export const FAULTS_OF_NAMES: readonly Fault[] = [
   ],
   [
     'another kind of axle',
-    rigWith(['axle: { track: 60 in }', 'axle: { kind: independent, track: 60 in }']),
+    rigWith(['axle: { track: 60 in }', 'axle: { kind: swing, track: 60 in }']),
     'rig-wrong-shape',
     6,
     'front.axle.kind',
-    'independent',
-    'solid',
+    'swing',
+    'solid, independent',
   ],
   [
     'a setup that names a stop nobody has',

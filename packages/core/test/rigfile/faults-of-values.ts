@@ -1,5 +1,5 @@
 import { type Fault, withCurve, withSettings } from './fault.ts';
-import { rigWith } from './smallest-rig.ts';
+import { rigWith, SMALLEST } from './smallest-rig.ts';
 
 /** Quantities and tables. */
 export const FAULTS_OF_VALUES: readonly Fault[] = [
@@ -47,6 +47,15 @@ export const FAULTS_OF_VALUES: readonly Fault[] = [
     'measured.weights.rearLeft',
     '0 lb',
     'more than zero',
+  ],
+  [
+    'a share of the time beyond all of it',
+    `${SMALLEST}limits:\n  tyreContact: 120 %\n`,
+    'quantity-out-of-range',
+    SMALLEST.split('\n').length + 1,
+    'limits.tyreContact',
+    '120 %',
+    /100 %/,
   ],
   [
     'a tolerance larger than the value',

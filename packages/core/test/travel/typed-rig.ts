@@ -127,6 +127,9 @@ const stopOf = (key: string, id: string, crush: Given, free?: Given, curve?: End
     crush: curve?.crush ?? [0, usable.value / 2, usable.value],
     force: curve?.force ?? [0, 2000, 9000],
     rateFactor: reading(`${key}.rateFactor`, 0, 'stiffnessOverSpeed'),
+    hysteresis: null,
+    dynamicFactor: null,
+    gas: null,
     origin: 'measured',
   };
 };
@@ -159,6 +162,7 @@ function endOfRig(end: End, facts: EndFacts): AxleEnd {
         stretch: r('strap.stretch', facts.strap.stretch, 'ratio'),
         tightAtShock: r('strap.tightAtShock', facts.strap.tight),
         ratio: r('strap.ratio', facts.strap.ratio ?? 1, 'ratio'),
+        rate: null,
       }
     : null;
   const hose: Hose | null = facts.hose
@@ -175,6 +179,7 @@ function endOfRig(end: End, facts: EndFacts): AxleEnd {
     : null;
   return {
     end,
+    kind: 'solid',
     track: r('track', 1.6),
     unsprungMass: r('axle.mass', facts.axleMass ?? 250, 'mass'),
     axleRollInertia: r('axle.rollInertia', 60, 'inertia'),
@@ -206,9 +211,13 @@ function endOfRig(end: End, facts: EndFacts): AxleEnd {
         },
       },
       setting: 'middle',
+      gas: null,
+      friction: null,
+      topOutRate: null,
     },
     stop: stopOf(`${end}.stop`, 'as-fitted', facts.crush ?? 0.04, facts.stopFree, facts.curve),
     stopMount: { gap, ratio: r('stop.ratio', facts.stopRatio ?? 1, 'ratio'), spread: r('stop.spread', 0.88) },
+    antiRollBar: null,
     contacts,
     flex: r('flex', facts.flex ?? 0.01),
     strap,
@@ -219,6 +228,7 @@ function endOfRig(end: End, facts: EndFacts): AxleEnd {
       damping: r('tyre.damping', 0, 'damping'),
       pressure: r('tyre.pressure', 170_000, 'pressure'),
       radius: r('tyre.radius', 0.42),
+      size: null,
     },
     metalRate: r('metal.rate', 2e7, 'rate'),
     witness,

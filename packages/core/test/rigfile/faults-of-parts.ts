@@ -1,0 +1,192 @@
+import type { Fault } from './fault.ts';
+import { rigWith } from './smallest-rig.ts';
+
+const frontStop = (text: string) =>
+  rigWith(['    usableCrush: 3/4 in\nrear', `    usableCrush: 3/4 in\n    ${text}\nrear`]);
+const frontShock = (text: string) =>
+  rigWith(['  spring: { rate: 160', `  shock: { ${text} }\n  spring: { rate: 160`]);
+const frontPart = (text: string) => rigWith(['  spring: { rate: 160', `  ${text}\n  spring: { rate: 160`]);
+const LENGTHS = 'rideLength: 20 in, collapsedLength: 15 in, extendedLength: 25 in';
+const GAS = `${LENGTHS}, gasPressure: 200 psi, rodDiameter: 7/8 in`;
+const push = (text: string, before = '') =>
+  frontShock(`${before}settings: { trail: { handPush: { ${text} } } }`);
+
+/** Losses, gas, hand pushes, bars, tyres, wheels apart. */
+export const FAULTS_OF_PARTS: readonly Fault[] = [
+  [
+    'a stop that loses almost all of a press',
+    frontStop('hysteresis: 80 %'),
+    'rig-inconsistent',
+    13,
+    'front.stop.hysteresis',
+    '80 %',
+    'at most 60 %',
+  ],
+  [
+    'a stop that is softer when hit',
+    frontStop('dynamicFactor: 0.9'),
+    'rig-inconsistent',
+    13,
+    'front.stop.dynamicFactor',
+    '0.9',
+    '1 or more',
+  ],
+  [
+    'a stop whose hardening is said twice',
+    frontStop('dynamicFactor: 1.3\n    rateFactor: 0.2 s/m'),
+    'rig-inconsistent',
+    13,
+    'front.stop.dynamicFactor',
+    '1.3',
+    /either.*front\.stop\.rateFactor/,
+  ],
+  [
+    'a gas stop with a press curve',
+    frontStop(
+      'gas: { rodDiameter: 30 mm, pressure: 10 bar, column: 30 mm }\n    curve: [[0 in, 0 lb], [1 in, 9 lb]]',
+    ),
+    'rig-inconsistent',
+    14,
+    'front.stop.curve',
+    'curve',
+    'either this or front.stop.gas',
+  ],
+  [
+    'a gas stop with less column than stroke',
+    frontStop('gas: { rodDiameter: 30 mm, pressure: 10 bar, column: 18 mm }'),
+    'rig-inconsistent',
+    13,
+    'front.stop.gas.column',
+    '18 mm',
+    'more than the usable crush',
+  ],
+  [
+    'a gas stop that pushes less at its end than its charge does',
+    frontStop('forceAtFullCrush: 500 N\n    gas: { rodDiameter: 30 mm, pressure: 10 bar }'),
+    'rig-inconsistent',
+    13,
+    'front.stop.forceAtFullCrush',
+    '500 N',
+    /more than .* 707 N/,
+  ],
+  [
+    'a gas stop without its charge',
+    frontStop('gas: { rodDiameter: 30 mm, column: 30 mm }'),
+    'rig-needs-reading',
+    13,
+    'front.stop.gas.pressure',
+    '',
+    /psi/,
+  ],
+  [
+    'oil of a gas stop without its speed',
+    frontStop('gas: { rodDiameter: 30 mm, pressure: 10 bar, column: 30 mm, oil: { force: 900 lb } }'),
+    'rig-needs-reading',
+    13,
+    'front.stop.gas.oil.speed',
+    '',
+    /in\/s/,
+  ],
+  [
+    'gas of a shock without its rod',
+    frontShock(`${LENGTHS}, gasPressure: 200 psi`),
+    'rig-needs-reading',
+    9,
+    'front.shock.rodDiameter',
+    '',
+    /mm/,
+  ],
+  [
+    'gas of a shock whose length at ride is not known',
+    frontShock('collapsedLength: 15 in, extendedLength: 25 in, gasPressure: 200 psi, rodDiameter: 7/8 in'),
+    'rig-needs-reading',
+    9,
+    'front.shock.rideLength',
+    '',
+    /in/,
+  ],
+  [
+    'a push by hand at the speed of a hit',
+    push('speed: 40 in/s, push: 150 lb'),
+    'rig-inconsistent',
+    9,
+    'front.shock.settings.trail.handPush.speed',
+    '40 in/s',
+    /by hand/,
+  ],
+  [
+    'a push by hand without a speed',
+    push('push: 150 lb'),
+    'rig-needs-reading',
+    9,
+    'front.shock.settings.trail.handPush.speed',
+    '',
+    /in\/s/,
+  ],
+  [
+    'a push by hand that the gas alone needs',
+    push('speed: 2 in/s, push: 110 lb', `${GAS}, `),
+    'rig-inconsistent',
+    9,
+    'front.shock.settings.trail.handPush.push',
+    '110 lb',
+    /gas \(\d+ N\)/,
+  ],
+  [
+    'an anti-roll bar without any rate',
+    frontPart('antiRollBar: { linkSpread: 30 in }'),
+    'rig-needs-reading',
+    9,
+    'front.antiRollBar.rate',
+    '',
+    /linkRate/,
+  ],
+  [
+    'an anti-roll bar with both rates',
+    frontPart('antiRollBar: { rate: 300 N*m/deg, linkRate: 30 N/mm, linkSpread: 30 in }'),
+    'rig-inconsistent',
+    9,
+    'front.antiRollBar.linkRate',
+    '30 N/mm',
+    /either/,
+  ],
+  [
+    'a tyre size that is none',
+    frontPart('tyre: { size: big ones }'),
+    'rig-wrong-shape',
+    9,
+    'front.tyre.size',
+    'big ones',
+    /315\/70R17/,
+  ],
+  [
+    'a tyre with a rate and a press test',
+    frontPart('tyre: { rate: 200 N/mm, press: [[0 mm, 0 N], [20 mm, 4 kN]] }'),
+    'rig-inconsistent',
+    9,
+    'front.tyre.rate',
+    '200 N/mm',
+    /either this or front\.tyre\.press/,
+  ],
+  [
+    'independent wheels with a roll inertia',
+    rigWith(['axle: { track: 60 in }', 'axle: { kind: independent, track: 60 in, rollInertia: 40 kg*m^2 }']),
+    'rig-inconsistent',
+    6,
+    'front.axle.rollInertia',
+    '40 kg*m^2',
+    /on independent wheels/,
+  ],
+  [
+    'independent wheels with a distance between the springs',
+    rigWith(
+      ['axle: { track: 60 in }', 'axle: { kind: independent, track: 60 in }'],
+      ['spring: { rate: 160 lb/in }', 'spring: { rate: 160 lb/in, spread: 30 in }'],
+    ),
+    'rig-inconsistent',
+    9,
+    'front.spring.spread',
+    '30 in',
+    /wheel travel on independent wheels/,
+  ],
+];
