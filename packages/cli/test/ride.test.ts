@@ -38,7 +38,7 @@ describe('lastinch ride', () => {
         expect(corner[key], `${at}.${key}`).toEqual(expect.any(Number));
         expect(corner.tolerance[key], `${at}.${key}`).toEqual(expect.any(Number));
       }
-      expect(corner.contacts).toEqual({ stop: 0, metal: 0, droop: 0 });
+      expect(corner.contacts).toEqual({ stop: 0, metal: 0, droop: 0, shockClosed: 0, shockOpen: 0 });
       expect(corner.airborneShare).toBe(0);
     }
     expect(answer.body.peakAcceleration).toBeCloseTo(0, 2);
