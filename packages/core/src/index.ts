@@ -67,6 +67,22 @@ export type { EndPatch, SetupPatch } from './rig/setup-patch.ts';
 export { resolveSetup, setupNames } from './rig/setup-resolve.ts';
 export { unitsOfRig } from './rig/units-of-rig.ts';
 
+// --- Links: where they let an axle go ---
+
+export type {
+  AxleGeometry,
+  AxlePose,
+  BushGive,
+  Link,
+  LinkageKind,
+  PoseResult,
+  Strut,
+  StrutId,
+  Unreachable,
+  Vector,
+} from './linkage/geometry.ts';
+export { LINKAGE_KINDS, movedPoint, STRUT_IDS } from './linkage/geometry.ts';
+
 // --- Statics and travel ---
 
 export type { TrialOptions } from './stance/draws.ts';
