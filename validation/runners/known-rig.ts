@@ -105,6 +105,7 @@ export function knownSetup(known: Known): Setup {
       absorbedPower: null,
       tyreContact: null,
     },
+    driver: null,
     assumptions: [],
   };
   if (left.size > 0) throw new Error(`A check names readings that no rig has: ${[...left].join(', ')}`);

@@ -29,6 +29,7 @@ export { acceptedUnits } from './quantity/unit-name.ts';
 export type { Assumption, AssumptionRule } from './rig/assumptions.ts';
 export { ASSUMPTION_RULES } from './rig/assumptions.ts';
 export type { CourseShape, CourseSpec, Wave } from './rig/course-spec.ts';
+export type { Cushion, Driver } from './rig/driver.ts';
 export type {
   AntiRollBar,
   BarLink,

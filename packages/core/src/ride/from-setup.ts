@@ -1,4 +1,8 @@
+import { seatUnder } from '../elements/seat.ts';
 import { CORNERS, type Corner, cornerAt, type End, type Side } from '../finding/place.ts';
+import type { Driver } from '../rig/driver.ts';
+import type { ValueOf } from '../rig/reading.ts';
+import type { Rig } from '../rig/rig.ts';
 import type { Setup } from '../rig/setup.ts';
 import type { Draws } from '../stance/draws.ts';
 import { STANDARD_GRAVITY } from '../stance/gravity.ts';
@@ -6,7 +10,7 @@ import { tyreRate } from '../stance/tyre-rate.ts';
 import { weightsOf } from '../stance/weights.ts';
 import { droopOf } from '../travel/droop.ts';
 import { type SampledColumn, sampleColumn } from '../travel/sampled-column.ts';
-import type { AxleModel, RideModel } from './model.ts';
+import type { AxleModel, RideModel, SeatModel } from './model.ts';
 
 /**
  * What a strap or a topped-out shock does, since nobody measures it at home: stiff against a tyre, and with a loss.
@@ -38,17 +42,43 @@ export function rideModels(setup: Setup, draws: Draws): (trial: number) => RideM
   return (trial) => {
     const mass = weights.sprung[trial];
     const toFrontAxle = (wheelbase[trial] * weights.sprungEnd.rear[trial]) / mass;
+    const at = draws.trial(trial);
+    const seat = rig.driver && seatModel(rig.driver, toFrontAxle, at);
     return {
       sprung: {
         mass,
-        rollInertia: draws.of(rig.rollInertia)[trial],
-        pitchInertia: draws.of(rig.pitchInertia)[trial],
+        ...bodyInertias(rig, seat, at),
         toFrontAxle,
         toRearAxle: wheelbase[trial] - toFrontAxle,
       },
       axles: { front: axles.front(trial), rear: axles.rear(trial) },
       gravity: STANDARD_GRAVITY,
+      ...(seat && { seat }),
     };
+  };
+}
+
+function seatModel(driver: Driver, toFrontAxle: number, at: ValueOf): SeatModel {
+  return {
+    ...seatUnder(driver, at, STANDARD_GRAVITY),
+    ahead: toFrontAxle - at(driver.behindFrontAxle),
+    left: at(driver.left),
+  };
+}
+
+/**
+ * Inertias of the body without who sits on a spring of his own: what was measured or estimated holds him, so m·d² of his
+ * is taken out. As with sampled inertias, a tenth is left however far off the rest of them is.
+ *
+ * @validity the centre of gravity stays that of both together; the lean by which the body alone differs from it is left out
+ */
+function bodyInertias({ rollInertia, pitchInertia }: Rig, seat: SeatModel | null, at: ValueOf) {
+  const [roll, pitch] = [at(rollInertia), at(pitchInertia)];
+  if (seat === null) return { rollInertia: roll, pitchInertia: pitch };
+  const { mass, left, ahead } = seat;
+  return {
+    rollInertia: Math.max(roll - mass * left ** 2, roll / 10),
+    pitchInertia: Math.max(pitch - mass * ahead ** 2, pitch / 10),
   };
 }
 

@@ -58,5 +58,10 @@ export const ASSUMPTION_RULES = [
   'unsprung-share-independent',
   'independent-roll-inertia',
   'shock-damping-ratio',
+  'driver-mass',
+  'driver-on-seat',
+  'seat-place',
+  'seat-frequency',
+  'seat-damping-ratio',
 ] as const;
 export type AssumptionRule = (typeof ASSUMPTION_RULES)[number];

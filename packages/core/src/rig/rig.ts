@@ -1,6 +1,7 @@
 import type { Corner, End } from '../finding/place.ts';
 import type { Assumption } from './assumptions.ts';
 import type { CourseSpec } from './course-spec.ts';
+import type { Driver } from './driver.ts';
 import type { AntiRollBar, ShockGas, ShockSetting, Spring, Stop, TyreSize } from './parts.ts';
 import type { Reading, Sided } from './reading.ts';
 import type { SetupPatch } from './setup-patch.ts';
@@ -188,6 +189,8 @@ export interface Rig {
   readonly setups: Readonly<Record<string, SetupPatch>>;
   readonly courses: Readonly<Record<string, CourseSpec>>;
   readonly limits: Limits;
+  /** Null where the file says nothing: then he is part of the body. */
+  readonly driver: Driver | null;
   /** Everything that was not measured, and what was taken instead. */
   readonly assumptions: readonly Assumption[];
 }

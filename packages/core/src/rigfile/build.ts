@@ -5,6 +5,7 @@ import type { Reading } from '../rig/reading.ts';
 import type { Rig } from '../rig/rig.ts';
 import { resolveSetup } from '../rig/setup-resolve.ts';
 import { buildCourses } from './build-courses.ts';
+import { buildDriver } from './build-driver.ts';
 import { buildEnd } from './build-end.ts';
 import { buildSetups } from './build-setups.ts';
 import { buildSpring, TAPED } from './build-spring.ts';
@@ -43,6 +44,7 @@ export function buildRig(document: RigDocument, typed: TypedQuantities, readBesi
   const toFrontAxle = (wheelbase.value * rearSprung) / sprung;
   const toRearAxle = (wheelbase.value * frontSprung) / sprung;
   const track = (front.track.value + rear.track.value) / 2;
+  const rollInertia = gaps.readingOr('measured.rollInertia', INERTIA, bodyRollInertia(sprung, track));
   const rig: Rig = {
     name: gaps.text('rig.name') ?? 'Rig without a name',
     notes: gaps.text('rig.notes') ?? '',
@@ -53,7 +55,7 @@ export function buildRig(document: RigDocument, typed: TypedQuantities, readBesi
       { dimension: 'length', tool: 'cg-height-tolerance' },
       USUAL.cgHeight,
     ),
-    rollInertia: gaps.readingOr('measured.rollInertia', INERTIA, bodyRollInertia(sprung, track)),
+    rollInertia,
     pitchInertia: gaps.readingOr(
       'measured.pitchInertia',
       INERTIA,
@@ -82,6 +84,7 @@ export function buildRig(document: RigDocument, typed: TypedQuantities, readBesi
       absorbedPower: gaps.typedReading('limits.absorbedPower', { dimension: 'power', tool: 'choice' }),
       tyreContact: typedShare(gaps, 'limits.tyreContact'),
     },
+    driver: buildDriver(gaps, { wheelbase, track, sprungMass: sprung, rollInertia }),
     assumptions: gaps.assumptions,
   };
   for (const id of Object.keys(rig.setups)) {

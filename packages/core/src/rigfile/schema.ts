@@ -245,6 +245,22 @@ export const rigFileSchema = z.strictObject({
     .nullish(),
   front: end,
   rear: end,
+  driver: z
+    .strictObject({
+      mass: quantity('mass', 'Driver in clothes and helmet, on a bathroom scale'),
+      onSeat: quantity('ratio', 'Share of it that rests on the seat, feet on the floor'),
+      seat: z
+        .strictObject({
+          behindFrontAxle: tapeOf('From the front axle back to the hips'),
+          left: quantity('length', 'From the middle of the rig to the hips, right negative', { sign: 'any' }),
+          sag: tapeOf('How far the seat squashes when the driver sits down'),
+          rate: quantity('rate', 'Vertical rate of the seat under the driver, instead of the sag'),
+          frequency: quantity('frequency', 'How fast the driver bobs on the seat, instead of the sag'),
+          dampingRatio: quantity('ratio', 'Share of critical damping of driver and seat'),
+        })
+        .nullish(),
+    })
+    .nullish(),
   parts: z
     .strictObject({
       stops: named(z.strictObject({ notes, ...stopPart })).nullish(),

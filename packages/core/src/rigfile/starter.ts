@@ -103,6 +103,17 @@ rear:
   tyre:
     pressure:
 
+# Who drives. He is aboard in the weights; this says what the seat does with him. Left out, he is bolted to the body.
+driver:
+  # In clothes and helmet.
+  mass:
+  seat:
+    # From the front axle back to the hips, and from the middle of the rig to them (right negative).
+    behindFrontAxle:
+    left:
+    # How far the seat squashes when he sits down.
+    sag:
+
 # Parts on the shelf, for setups to name.
 parts:
   stops: {}

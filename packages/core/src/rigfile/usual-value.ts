@@ -49,12 +49,26 @@ export const USUAL = {
   metalRate: usual('metal-rate', 2e7, 1e7),
   /** Webbing 2 to 10 %. */
   strapStretch: usual('strap-stretch', 0.06, 0.04),
+  /** A grown driver in clothes, with helmet and boots. */
+  driverMass: usual('driver-mass', 85, 20),
+  onSeat: usual('driver-on-seat', 0.75, 0.1),
+  /** Foam on a pan; suspension seats are softer, a bare shell harder. */
+  seatFrequency: usual('seat-frequency', 4, 1.5),
+  /** Passes on one and a half to two and a half times at its worst. */
+  seatDampingRatio: usual('seat-damping-ratio', 0.3, 0.1),
   strapRatio: usual('strap-ratio-one', 1, 0.05),
 } as const;
 
 /** Springs, shocks and stops stand inboard of the tyres by half to three quarters of the track. */
 export const spreadFromTrack = (track: number): Usual =>
   usual('spread-share-of-track', 0.63 * track, 0.1 * track);
+
+/** Hips a little behind the middle of the wheelbase. */
+export const behindFrontAxleOfSeat = (wheelbase: number): Usual =>
+  usual('seat-place', 0.55 * wheelbase, 0.1 * wheelbase);
+
+/** The left one of two seats, a quarter of the track off the middle. */
+export const leftOfSeat = (track: number): Usual => usual('seat-place', 0.24 * track, 0.05 * track);
 
 /** Unsprung share of the weight on an axle: 22 to 35 %. */
 export const unsprungFromWeight = (axleMass: number): Usual =>

@@ -198,6 +198,28 @@ const PHRASES: Readonly<Record<AssumptionRule, AssumptionText>> = {
     what: 'Two wheels that move apart have the roll inertia mass × (track/2)²: that follows from their mass.',
     howToMeasure: 'No need: weigh the wheels with their hubs and half of the arms.',
   },
+  'driver-mass': {
+    what: 'The driver was taken to weigh 85 ± 20 kg as he sits.',
+    howToMeasure: 'Bathroom scale, in clothes, boots and helmet.',
+  },
+  'driver-on-seat': {
+    what: 'Three quarters of the driver, ± 0.1, were taken to rest on the seat, the rest on his feet.',
+    howToMeasure:
+      'Sit on a bathroom scale on a chair, feet on the floor as in the rig; divide by your weight.',
+  },
+  'seat-place': {
+    what: 'The seat was taken a little behind the middle of the wheelbase, and the left one of two.',
+    howToMeasure: 'Tape from the front axle back to the hips, and from the middle of the rig out to them.',
+  },
+  'seat-frequency': {
+    what: 'The seat was taken as foam on a pan: its driver bobs at 4 ± 1.5 Hz.',
+    howToMeasure:
+      'Mark the belt height against the cage, sit down, mark again: type the difference as the sag.',
+  },
+  'seat-damping-ratio': {
+    what: 'Driver and seat were taken to have 0.3 ± 0.1 of critical damping.',
+    howToMeasure: 'No simple way at home.',
+  },
   'shock-damping-ratio': {
     what: 'There is no bench curve: the force was reckoned from shares of critical damping.',
     howToMeasure: 'Have the shock put on a bench, or time a known weight falling on it by slow-motion video.',

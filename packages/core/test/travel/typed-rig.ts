@@ -105,6 +105,7 @@ export function rigOf(facts: RigFacts = {}): Rig {
       absorbedPower: null,
       tyreContact: null,
     },
+    driver: null,
     assumptions: [],
   };
 }

@@ -15,7 +15,7 @@ export const PLACE_NAME: Readonly<Record<MeasurePlace, string>> = {
 /** Where a reading is typed; null when that is not in the Measure step (setups, courses). */
 export function placeOf(key: string): MeasurePlace | null {
   const [first = ''] = key.split('.');
-  if (first === 'measured' || first === 'limits') return 'rig';
+  if (first === 'measured' || first === 'limits' || first === 'driver') return 'rig';
   if (first === 'front' || first === 'rear') return first;
   return first === 'parts' ? 'shelf' : null;
 }
@@ -43,6 +43,11 @@ const HEADINGS: Readonly<Record<string, Heading>> = {
     about: 'On level ground, driver and fuel aboard, rolled and bounced, not jacked.',
   },
   measured: { title: 'Size and balance', about: 'Where the mass is, and how it resists being turned.' },
+  driver: {
+    title: 'Driver and seat',
+    about:
+      'Aboard in the weights already; here the seat gets its spring. Sag, or rate, or frequency: one of them.',
+  },
   limits: { title: 'What you accept', about: 'The limits that every verdict is held against.' },
   stop: {
     title: 'Bump stop',
@@ -66,7 +71,7 @@ const HEADINGS: Readonly<Record<string, Heading>> = {
   },
 };
 
-const OPTIONAL = new Set(['antiRollBar', 'strap', 'hose', 'shaft', 'witness']);
+const OPTIONAL = new Set(['driver', 'antiRollBar', 'strap', 'hose', 'shaft', 'witness']);
 
 /** The groups of one place, in the order in which they are worked through. */
 export function groupsOf(
@@ -89,7 +94,7 @@ export function groupsOf(
 function groupIdOf(path: readonly string[]): string {
   const [first = '', second = '', third = ''] = path;
   if (first === 'measured') return second === 'weights' ? 'measured.weights' : 'measured';
-  if (first === 'limits') return 'limits';
+  if (first === 'limits' || first === 'driver') return first;
   if (first === 'parts') return `parts.${second}.${third}`;
   if (second === 'contacts') return `contacts.${third}`;
   return path.length === 2 ? 'frame' : second;
@@ -133,6 +138,13 @@ const LABELS: Readonly<Record<string, string>> = {
   rearRight: 'Rear right',
   cgHeight: 'Height of the centre of gravity',
   pitchInertia: 'Pitch inertia of the body',
+  mass: 'Weight of the driver',
+  onSeat: 'Share on the seat',
+  behindFrontAxle: 'Front axle to hips',
+  seat: 'Seat off the middle',
+  sag: 'Sag of the seat',
+  frequency: 'Frequency on the seat',
+  dampingRatio: 'Damping ratio',
   reserve: 'Reserve to keep',
   bodyAcceleration: 'Body acceleration',
   bracketForce: 'Force on one corner of the frame',
