@@ -83,6 +83,7 @@ export type {
   Vector,
 } from './linkage/geometry.ts';
 export { LINKAGE_KINDS, movedPoint, STRUT_IDS } from './linkage/geometry.ts';
+export { poseOf } from './linkage/pose.ts';
 
 // --- Statics and travel ---
 
