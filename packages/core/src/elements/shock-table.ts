@@ -1,4 +1,4 @@
-import type { KnownTo } from '../rig/parts.ts';
+import type { KnownTo, ShockSetting } from '../rig/parts.ts';
 
 /**
  * Speed–force table of a shock, out of what its owner has: a bench curve, a push by hand, or only shares of critical
@@ -12,9 +12,18 @@ export interface ShockTable {
   readonly knownTo: KnownTo;
 }
 
+/** Up to which speed a setting rests on readings: as it says itself, else as far as its table goes. */
+export const knownTo = ({ speed, knownTo: said }: Pick<ShockSetting, 'speed' | 'knownTo'>): KnownTo =>
+  said ?? tableEnds(speed);
+
+const tableEnds = (speed: readonly number[]): KnownTo => ({
+  compression: Math.max(0, speed[speed.length - 1]),
+  rebound: Math.max(0, -speed[0]),
+});
+
 /** A measured table. At rest a shock gives no damping force, whether or not the table has that row. */
 export function measuredTable(speed: readonly number[], force: readonly number[]): ShockTable {
-  const knownTo = { compression: Math.max(0, speed[speed.length - 1]), rebound: Math.max(0, -speed[0]) };
+  const knownTo = tableEnds(speed);
   if (speed.includes(0)) return { speed, force, knownTo };
   const after = speed.findIndex((value) => value > 0);
   const at = after < 0 ? speed.length : after;

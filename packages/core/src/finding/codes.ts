@@ -88,6 +88,7 @@ export const FINDING_CODES = [
   'ride-airborne',
   'ride-left-validity',
   'ride-stop-past-table',
+  'ride-shock-past-table',
   'ride-harsh',
   'sweep-broken',
   'sweep-broken-at-once',
@@ -121,5 +122,6 @@ export const REMEDY_CODES = [
   'weigh-again',
   'inspect-hose',
   'softer-stop',
+  'shock-on-bench',
 ] as const;
 export type RemedyCode = (typeof REMEDY_CODES)[number];

@@ -5,6 +5,7 @@ import type { RideRun } from '../ride/result.ts';
 import type { Setup } from '../rig/setup.ts';
 import { worstFirst } from './check.ts';
 import type { RideAnswer } from './protocol.ts';
+import { shockPastTable } from './shock-findings.ts';
 
 type Answer = Omit<RideAnswer, 'findings'>;
 
@@ -38,7 +39,10 @@ export function rideFindings(setup: Setup, answer: Answer, runs: readonly RideRu
       }),
     );
   }
-  for (const end of ENDS) findings.push(...endFindings(setup, end, answer, runs, facts));
+  for (const end of ENDS) {
+    findings.push(...endFindings(setup, end, answer, runs, facts));
+    findings.push(...shockPastTable(setup, end, run, runs, facts));
+  }
 
   const harsh = answer.body.peakAcceleration;
   const limit = figureOf(setup.rig.limits.bodyAcceleration);

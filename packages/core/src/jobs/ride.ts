@@ -11,6 +11,7 @@ import { travelNeeds } from '../travel/travel.ts';
 import { drawsToDrive, durationOf, speedProblem, TRIAL_TOLERANCE } from './driving.ts';
 import type { CornerInterval, RideAnswer, RideRequest } from './protocol.ts';
 import { rideFindings } from './ride-findings.ts';
+import { spreadOf } from './spread.ts';
 
 /**
  * Drives one setup over one course: the run at the nominal readings with its history, the interval of every headline
@@ -49,7 +50,7 @@ export function rideRig(request: RideRequest, onProgress?: (share: number) => vo
   const figure = (dimension: Dimension, of: (one: RideRun) => number): Figure => ({
     dimension,
     value: of(run),
-    tolerance: spread(runs, run, of),
+    tolerance: spreadOf(runs, run, of),
   });
   const corners = Object.fromEntries(
     CORNERS.map((corner): [Corner, CornerInterval] => [
@@ -68,16 +69,4 @@ export function rideRig(request: RideRequest, onProgress?: (share: number) => vo
   };
   const answer = { rig: rig.name, setup: setup.id, course: request.courseName, speed, run, corners, body };
   return good({ ...answer, findings: rideFindings(setup, answer, runs) });
-}
-
-/**
- * 95 % half-width of a figure about its nominal value: twice the root mean square deviation of the trials (k = 2).
- * A few dozen trials cannot show a 2.5 % tail, so the quantile is not read from them.
- */
-function spread(runs: readonly RideRun[], run: RideRun, of: (one: RideRun) => number): number | null {
-  // A trial that left the model's validity has no figure: with it left out, the spread would be that of the survivors.
-  if (runs.length < 2 || runs.some(({ status }) => status !== 'finished')) return null;
-  const centre = of(run);
-  const squares = runs.reduce((sum, one) => sum + (of(one) - centre) ** 2, 0);
-  return 2 * Math.sqrt(squares / runs.length);
 }

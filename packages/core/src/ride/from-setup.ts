@@ -1,23 +1,23 @@
+import { barRateOf } from '../elements/anti-roll-bar.ts';
+import { asSolidAxle } from '../elements/independent-axle.ts';
 import { seatUnder } from '../elements/seat.ts';
 import { CORNERS, type Corner, cornerAt, type End, type Side } from '../finding/place.ts';
 import type { Driver } from '../rig/driver.ts';
 import type { ValueOf } from '../rig/reading.ts';
 import type { Rig } from '../rig/rig.ts';
 import type { Setup } from '../rig/setup.ts';
+import type { Column } from '../stance/columns.ts';
 import type { Draws } from '../stance/draws.ts';
 import { STANDARD_GRAVITY } from '../stance/gravity.ts';
 import { tyreRate } from '../stance/tyre-rate.ts';
 import { weightsOf } from '../stance/weights.ts';
+import { SHOCK } from '../travel/contacts.ts';
 import { droopOf } from '../travel/droop.ts';
 import { type SampledColumn, sampleColumn } from '../travel/sampled-column.ts';
 import type { AxleModel, RideModel, SeatModel } from './model.ts';
-
-/**
- * What a strap or a topped-out shock does, since nobody measures it at home: stiff against a tyre, and with a loss.
- * Assumed for every rig, `common practice, no source`; it bears on what happens in droop, hardly on any crush.
- */
-const DROOP_RATE = 5e5;
-const DROOP_RATE_FACTOR = 0.2;
+import { shockLaw } from './shock-from-setup.ts';
+import { stopLaw } from './stop-from-setup.ts';
+import { strapLaw } from './strap-from-setup.ts';
 
 /**
  * The ride model of a setup in any trial: index 0 is the rig at its nominal readings, 1 … trials the sampled ones.
@@ -88,45 +88,51 @@ function axleModels(
   columns: Readonly<Record<Corner, SampledColumn>>,
   draws: Draws,
 ): (trial: number) => AxleModel {
-  const { base, spring, stop, shockSetting } = setup.ends[end];
+  const { base, spring, stop } = setup.ends[end];
   const rate = tyreRate(setup.ends[end], draws);
-  const { moves } = columns[cornerAt(end, 'left')];
-  const droop = droopOf(setup, end, moves, draws).filter(({ id }) => id === 'shock' || id === 'strap');
+  const left = columns[cornerAt(end, 'left')];
+  const right = columns[cornerAt(end, 'right')];
+  const droop = droopOf(setup, end, left.moves, draws);
+  const droopTo = (id: string): Column | undefined => droop.find((line) => line.id === id)?.travel;
+  const [opens, stretches] = [droopTo('shock'), droopTo('strap')];
+  const closes = left.contacts.find(({ id }) => id === SHOCK)?.travel;
   return (trial) => {
-    const at = (reading: Parameters<Draws['of']>[0]): number => draws.of(reading)[trial];
+    const at = draws.trial(trial);
     const stopRatio = at(base.stopMount.ratio);
     const perSide = (of: (column: SampledColumn) => number): Readonly<Record<Side, number>> => ({
-      left: of(columns[cornerAt(end, 'left')]),
-      right: of(columns[cornerAt(end, 'right')]),
+      left: of(left),
+      right: of(right),
     });
+    const mass = at(base.unsprungMass);
+    const closed = closes?.[trial] ?? Infinity;
+    // Where a closed shock is the first hard contact of a side, it is the metal of that side already.
+    const isMetal = closed <= Math.max(left.hard[trial], right.hard[trial]);
     return {
-      mass: at(base.unsprungMass),
-      rollInertia: at(base.axleRollInertia),
+      mass,
+      rollInertia:
+        base.kind === 'independent'
+          ? asSolidAxle({ mass, track: at(base.track) }).rollInertia
+          : at(base.axleRollInertia),
       halfTrack: at(base.track) / 2,
       spring: { halfStation: at(base.springSpread) / 2, rate: at(spring.rate), ratio: at(base.springRatio) },
-      shock: {
-        halfStation: at(base.shock.spread) / 2,
-        ratio: at(base.shock.ratio),
-        speed: shockSetting.speed,
-        force: shockSetting.force,
-      },
+      shock: shockLaw(
+        setup,
+        end,
+        { bump: isMetal ? Infinity : closed, droop: opens?.[trial] ?? Infinity },
+        at,
+      ),
+      ...(base.antiRollBar && { antiRollRate: barRateOf(base.antiRollBar, at) }),
       stop: {
         halfStation: at(base.stopMount.spread) / 2,
         ratio: stopRatio,
         gap: perSide((column) => column.freeBump[trial] * stopRatio),
-        crush: stop.crush,
-        force: stop.force,
-        rateFactor: at(stop.rateFactor),
+        ...stopLaw(stop, at),
       },
       metal: {
         atCrush: perSide((column) => (column.hard[trial] - column.freeBump[trial]) * stopRatio),
         rate: at(base.metalRate),
       },
-      droopLimit: {
-        at: Math.min(...droop.map(({ travel }) => travel[trial])),
-        rate: DROOP_RATE,
-        rateFactor: DROOP_RATE_FACTOR,
-      },
+      droopLimit: strapLaw(setup, end, stretches?.[trial] ?? Infinity, at),
       tyre: { rate: rate[trial], damping: at(base.tyre.damping) },
     };
   };

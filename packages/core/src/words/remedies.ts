@@ -81,5 +81,6 @@ const PHRASES: Readonly<Record<RemedyCode, (say: Amount) => string>> = {
     'Weigh again: level pads, driver and fuel aboard, each corner bounced three times, three weighings.',
   'inspect-hose': () =>
     'Turn lock to lock at full droop and full bump: no tension, no rubbing. Have the brakes looked at by a person qualified under your local rules.',
+  'shock-on-bench': () => 'Have the shock put on a bench up to the speed of a hit, and type its table.',
   'softer-stop': () => 'Try a stop whose force rises later, over a longer crush.',
 };

@@ -23,6 +23,14 @@ export const RIDE_PHRASES: Readonly<Record<RideCode, Phrase>> = {
     `the run ${where(say)} was given up after ${say.plain('time')}: the motion left what the model stands for, and nothing beyond is known.`,
   'ride-stop-past-table': (say) =>
     `the stop is crushed ${say.figure('crush')} ${where(say)}, past the last point of its table at ${say.limit}: the force beyond is a guess.`,
+  'ride-shock-past-table': (say) => {
+    const unit = say.system === 'shop' ? 'in/s' : 'm/s';
+    const known =
+      say.number('knownTo') > 0
+        ? `its damping is known up to ${say.figure('knownTo', unit)}: beyond it is a guess`
+        : 'nothing was read of its damping that way: it is an estimate at every speed';
+    return `the shaft of the shock goes ${say.text('way')} at ${say.figure('shaftSpeed', unit)} ${where(say)}; ${known}.`;
+  },
   'ride-harsh': (say) =>
     `the body takes ${say.figure('acceleration')} above rest ${where(say)}; ${say.limit} is accepted.`,
 };

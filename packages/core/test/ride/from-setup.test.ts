@@ -62,7 +62,9 @@ describe('the ride model of a rig', () => {
   });
 
   it('ends its droop where the shock is open, in axle travel at the shock', () => {
-    expect(model.axles.front.droopLimit.at).toBeCloseTo(0.1 / 0.8, 12);
+    expect(model.axles.front.shock.ends?.openAt).toBeCloseTo(0.1 / 0.8, 12);
+    expect(model.axles.front.shock.ends?.closedAt).toBeCloseTo(0.2 / 0.8, 12);
+    expect(model.axles.front.droopLimit).toEqual({ at: Infinity, rate: 0, rateFactor: 0 });
   });
 
   it('keeps its gap and gains travel to metal when coil seat and stop come down together', () => {

@@ -85,6 +85,9 @@ const FACTS: Finding['facts'] = {
   samples: figure(200, 0, 'frequency'),
   comfort: 'uncomfortable, very',
   reason: 'record-short',
+  way: 'in',
+  shaftSpeed: figure(2.3, 0.2, 'speed'),
+  knownTo: figure(2, 0, 'speed'),
 };
 
 const finding = (code: FindingCode, rest: Partial<Finding> = {}): Finding => ({

@@ -31,13 +31,15 @@ export function PeakTable(props: {
       />
       <DataTable
         caption="How often each was touched"
-        columns={['Corner', 'Stop', 'Metal', 'Droop limit', 'Tyre in the air']}
+        columns={['Corner', 'Stop', 'Metal', 'Strap', 'Shock open', 'Shock closed', 'Tyre in the air']}
         rows={CORNERS.map((corner) => ({
           head: CORNER_NAME[corner],
           cells: [
             pair('stop', ({ run }) => times(run.corners[corner].contacts.stop)),
             pair('metal', ({ run }) => times(run.corners[corner].contacts.metal)),
-            pair('droop', ({ run }) => times(run.corners[corner].contacts.droop)),
+            pair('strap', ({ run }) => times(run.corners[corner].contacts.droop)),
+            pair('open', ({ run }) => times(run.corners[corner].contacts.shockOpen)),
+            pair('closed', ({ run }) => times(run.corners[corner].contacts.shockClosed)),
             pair('air', ({ corners }) => percent(corners[corner].airborneShare)),
           ],
         }))}
