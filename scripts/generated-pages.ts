@@ -2,6 +2,7 @@ import { rigJsonSchema } from '@lastinch/core/rigfile';
 import { validationPage } from '../validation/page.ts';
 import { apiText } from './api-text.ts';
 import { demoPicture } from './demo-picture.ts';
+import { kernelBytesFile } from './kernel/bytes.ts';
 import { problemsPage } from './problems-page.ts';
 import { readRoomList } from './room-list.ts';
 import { roomsDrawing, withDrawing } from './rooms-drawing.ts';
@@ -15,6 +16,8 @@ export interface GeneratedPage {
 }
 
 export const generatedPages: readonly GeneratedPage[] = [
+  // First: others are made by driving over it.
+  { file: 'packages/core/src/ride/kernel-bytes.ts', make: kernelBytesFile },
   {
     file: 'packages/core/api.txt',
     make: (root) => apiText(`${root}/packages/core`, ['src/index.ts', 'src/rigfile/index.ts']),

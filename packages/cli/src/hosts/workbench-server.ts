@@ -11,7 +11,7 @@ import { readTextFile, replaceFile } from './files.ts';
  */
 const POLICY = [
   "default-src 'none'",
-  "script-src 'self'",
+  "script-src 'self' 'wasm-unsafe-eval'",
   "style-src 'self'",
   "img-src 'self' data: blob:",
   "font-src 'self'",

@@ -21,6 +21,11 @@ export interface MaxwellBranch {
 
 /** Force of the branch [N]; below zero it pulls, and a stop that nothing is glued to then lets go. */
 export function maxwellForce({ rate }: MaxwellBranch, travel: number, inner: number): number {
+  return springPull(rate, travel, inner);
+}
+
+/** The same from plain numbers [N]. */
+export function springPull(rate: number, travel: number, inner: number): number {
   return rate * (travel - inner);
 }
 

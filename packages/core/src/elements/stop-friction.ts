@@ -35,12 +35,23 @@ export function frictionForce(
   reversal: Reversal,
   { limit, halfTravel }: FrictionBranch,
 ): number {
-  const moved = travel - reversal.travel;
-  if (moved === 0) return reversal.force;
-  const way = moved > 0 ? 1 : -1;
-  const room = limit - way * reversal.force;
+  return bergForce(travel, reversal.travel, reversal.force, limit, halfTravel);
+}
+
+/** The same from plain numbers: travel and force of the reversal, limit and half travel of the branch. */
+export function bergForce(
+  travel: number,
+  turnedAt: number,
+  turnedWith: number,
+  limit: number,
+  halfTravel: number,
+): number {
+  const moved = travel - turnedAt;
+  if (moved === 0) return turnedWith;
+  const way: number = moved > 0 ? 1 : -1;
+  const room = limit - way * turnedWith;
   const far = Math.abs(moved);
-  return reversal.force + (way * far * room) / ((halfTravel * room) / limit + far);
+  return turnedWith + (way * far * room) / ((halfTravel * room) / limit + far);
 }
 
 /** d force ÷ d travel, ≥ 0: limit ÷ halfTravel at the reversal, less and less beyond. */

@@ -1,27 +1,28 @@
-import { heightAt, slopeAt } from '../course/sampled.ts';
 import { coilForce } from '../elements/coil.ts';
 import { tyreSwitch } from '../elements/tyre.ts';
+import { readGroundUnder } from './ground.ts';
 import * as at from './layout.ts';
-import type { Dynamics } from './state.ts';
-import { faceAt, pastTip, stopAlong } from './stop-reading.ts';
+import { type i32, type Memory, whole } from './memory.ts';
+import { axleOf, faceAt, pastTip, stopAlong } from './stop-reading.ts';
 
 /**
  * One contact seen alone, for finding the moment at which it switches. `contact` is its bit number.
  * Its motion is linear in the coordinates, so the same function serves positions, speeds and accelerations.
+ * @param row – place of the row of coordinates
  */
-export function contactMotion(dynamics: Dynamics, contact: number, of: Float64Array): number {
-  const corner = Math.floor(contact / at.CONTACTS);
-  const which = contact - at.CONTACTS * corner;
-  const c = dynamics.axles[corner >> 1].numbers;
-  const sign = corner & 1 ? -1 : 1;
-  const y = c[stationOf(which)];
-  const first = at.AXLE + 2 * (corner >> 1);
-  const wheel = of[first] + y * (sign * of[first + 1]);
-  if (which === at.TYRE) return wheel;
-  return of[first] - (of[at.HEAVE] - c[at.X] * of[at.PITCH]) + y * (sign * (of[first + 1] - of[at.ROLL]));
+export function contactMotion(m: Memory, contact: i32, row: i32): number {
+  const corner = contact >> 3;
+  const which = contact & 7;
+  const c = axleOf(corner);
+  const sign: number = corner & 1 ? -1 : 1;
+  const y = m[c + stationOf(which)];
+  const first = row + at.AXLE + 2 * (corner >> 1);
+  if (which === at.TYRE) return m[first] + y * (sign * m[first + 1]);
+  const tilt = m[first + 1] - m[row + at.ROLL];
+  return m[first] - (m[row + at.HEAVE] - m[c + at.X] * m[row + at.PITCH]) + y * (sign * tilt);
 }
 
-function stationOf(which: number): number {
+function stationOf(which: i32): i32 {
   if (which === at.TYRE) return at.HALF_TRACK;
   if (which === at.COIL) return at.SPRING_STATION;
   return which === at.DROOP || which === at.OPEN || which === at.CLOSED ? at.SHOCK_STATION : at.STOP_STATION;
@@ -34,50 +35,41 @@ function stationOf(which: number): number {
  * @param inner – inner displacement of the stop's viscous branch [m], 0 without one
  */
 export function contactSwitch(
-  dynamics: Dynamics,
-  contact: number,
+  m: Memory,
+  contact: i32,
   time: number,
   position: number,
   velocity: number,
   inner: number,
 ): number {
-  const corner = Math.floor(contact / at.CONTACTS);
-  const side = corner & 1;
-  const c = dynamics.axles[corner >> 1].numbers;
-  switch (contact - at.CONTACTS * corner) {
+  const corner = contact >> 3;
+  const c = axleOf(corner);
+  switch (contact & 7) {
     case at.STOP: {
-      const crush = pastTip(dynamics, corner, position);
-      if (dynamics.axles[corner >> 1].maxwell === null) return crush;
+      const crush = pastTip(m, corner, position);
+      if (m[c + at.MAXWELL_RATE] === 0) return crush;
       // With a viscous branch it lets go where it would pull, and is met again where its face has come back to.
-      const touched = ((dynamics.contacts >> contact) & 1) === 1;
-      if (!touched) return crush - faceAt(dynamics, corner, inner);
-      const speed = c[at.STOP_RATIO] * velocity;
-      return crush > 0 ? stopAlong(dynamics, corner, crush, 0, speed, inner) : crush;
+      const isTouched = ((whole(m[at.CONTACTS_ON]) >> contact) & 1) === 1;
+      if (!isTouched) return crush - faceAt(m, corner, inner);
+      const speed = m[c + at.STOP_RATIO] * velocity;
+      return crush > 0 ? stopAlong(m, corner, crush, 0, speed, inner) : crush;
     }
     case at.METAL:
-      return pastTip(dynamics, corner, position) - c[at.METAL_AT + side];
+      return pastTip(m, corner, position) - m[c + at.METAL_AT + (corner & 1)];
     case at.COIL:
-      return coilForce(c[at.PRELOAD], c[at.SPRING_RATE], position);
+      return coilForce(m[c + at.PRELOAD], m[c + at.SPRING_RATE], position);
     case at.DROOP:
-      return -c[at.DROOP_AT] - position;
+      return -m[c + at.DROOP_AT] - position;
     case at.OPEN:
-      return -c[at.OPEN_AT] - position;
+      return -m[c + at.OPEN_AT] - position;
     case at.CLOSED:
-      return position - c[at.CLOSED_AT];
+      return position - m[c + at.CLOSED_AT];
     case at.CLOSING:
       return velocity;
     default: {
-      const ground = dynamics.sides[side];
-      const distance = dynamics.speed * time - c[at.BEHIND_FRONT];
-      const elastic = c[at.TYRE_LOAD] + c[at.TYRE_RATE] * (heightAt(ground, distance) - position);
-      return tyreSwitch(elastic, c[at.TYRE_DAMPING], dynamics.speed * slopeAt(ground, distance) - velocity);
+      readGroundUnder(m, corner, time);
+      const elastic = m[c + at.TYRE_LOAD] + m[c + at.TYRE_RATE] * (m[at.GROUND_HEIGHT] - position);
+      return tyreSwitch(elastic, m[c + at.TYRE_DAMPING], m[at.GROUND_RISE] - velocity);
     }
   }
 }
-
-/** Height of the ground under a tyre [m]. */
-export const groundUnder = (dynamics: Dynamics, corner: number, time: number): number =>
-  heightAt(
-    dynamics.sides[corner & 1],
-    dynamics.speed * time - dynamics.axles[corner >> 1].numbers[at.BEHIND_FRONT],
-  );

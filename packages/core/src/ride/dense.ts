@@ -1,56 +1,34 @@
 import { hermiteSlope, hermiteValue } from '../numerics/hermite.ts';
-import type { Stepper } from './stepper.ts';
+import * as at from './layout.ts';
+import type { i32, Memory } from './memory.ts';
 
-/** Where a state inside a step is written. */
-export interface Inside {
-  readonly position: Float64Array;
-  readonly speed: Float64Array;
-  readonly sums: Float64Array;
-  readonly acceleration: Float64Array;
+/** State inside a step: a cubic through both ends for every coordinate, speed and first-order state. */
+export function stateInside(m: Memory, from: i32, to: i32, step: number, share: number, into: i32): void {
+  rowInside(m, from, to, step, share, into, at.POSITION, at.MOTION_SIZE);
+  rowInside(m, from, to, step, share, into, at.SUMS, at.SUMS_SIZE);
+  m[into + at.TIME] = m[from + at.TIME] + share * step;
 }
 
-export const makeInside = (coordinates: number, sums: number): Inside => ({
-  position: new Float64Array(coordinates),
-  speed: new Float64Array(coordinates),
-  sums: new Float64Array(sums),
-  acceleration: new Float64Array(coordinates + sums),
-});
-
-/** State inside an accepted step: a cubic through both ends for every coordinate, speed and first-order state. */
-export function stateInside(
-  { start, end }: Stepper,
+function rowInside(
+  m: Memory,
+  from: i32,
+  to: i32,
   step: number,
-  theta: number,
-  { position, speed, sums }: Inside,
+  share: number,
+  into: i32,
+  row: i32,
+  size: i32,
 ): void {
-  for (let i = 0; i < position.length; i += 1) {
-    position[i] = hermiteValue(start.position[i], start.speed[i], end.position[i], end.speed[i], step, theta);
-    speed[i] = hermiteValue(
-      start.speed[i],
-      start.acceleration[i],
-      end.speed[i],
-      end.acceleration[i],
-      step,
-      theta,
-    );
-  }
-  const n = position.length;
-  for (let j = 0; j < sums.length; j += 1) {
-    sums[j] = hermiteValue(
-      start.sums[j],
-      start.acceleration[n + j],
-      end.sums[j],
-      end.acceleration[n + j],
-      step,
-      theta,
-    );
+  for (let i = row; i < row + size; i += 1) {
+    const k = i + at.RATE;
+    m[into + i] = hermiteValue(m[from + i], m[from + k], m[to + i], m[to + k], step, share);
   }
 }
 
 /** Largest value of the cubic with slopes m0 > 0 > m1 at its ends: its slope has one root between them. */
 export function crestOf(y0: number, m0: number, y1: number, m1: number, step: number): number {
-  let low = 0;
-  let high = 1;
+  let low: number = 0;
+  let high: number = 1;
   for (let k = 0; k < 30; k += 1) {
     const middle = (low + high) / 2;
     if (hermiteSlope(y0, m0, y1, m1, step, middle) > 0) low = middle;
@@ -62,6 +40,6 @@ export function crestOf(y0: number, m0: number, y1: number, m1: number, step: nu
 /** Largest value of the parabola through three even points, or of the points when it has no crest between them. */
 export function parabolaCrest(before: number, middle: number, after: number): number {
   const bend = before - 2 * middle + after;
-  if (!(middle >= before && middle >= after) || bend >= 0) return Math.max(before, middle, after);
-  return middle - (before - after) ** 2 / (8 * bend);
+  if (!(middle >= before && middle >= after) || bend >= 0) return Math.max(before, Math.max(middle, after));
+  return middle - ((before - after) * (before - after)) / (8 * bend);
 }

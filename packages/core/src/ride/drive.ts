@@ -1,210 +1,168 @@
-import type { Track } from '../course/sampled.ts';
-import { contactMotion, contactSwitch } from './contact-motion.ts';
-import { makeDynamics } from './dynamics.ts';
-import { heldByTyre } from './energy.ts';
-import { type Event, makeEventFinder } from './events.ts';
+import { tyreEnergy } from '../elements/tyre.ts';
+import { contactMotion } from './contact-motion.ts';
+import { stateInside } from './dense.ts';
+import { accelerate } from './dynamics.ts';
+import { findEvent } from './events.ts';
+import { readGroundUnder } from './ground.ts';
 import * as at from './layout.ts';
-import type { RideModel } from './model.ts';
-import { makePeaks, type Peaks } from './peaks.ts';
-import { makeRecorder, type Recorder } from './recorder.ts';
-import type { RideStatus } from './result.ts';
-import type { Dynamics } from './state.ts';
-import { makeStepper, type Stepper } from './stepper.ts';
-import { crushAt, frictionGain, UNTURNED } from './stop-reading.ts';
-
-/** What one unit of relative error means: lengths [m], angles [rad] and their speeds, from the size of a stop's crush. */
-const LENGTH_SCALE = 0.02;
-const ANGLE_SCALE = 0.02;
-const SPEED_SCALE = 0.6;
+import { type i32, type Memory, whole } from './memory.ts';
+import { takeInPeaks } from './peaks.ts';
+import { nextStep, shorterStep } from './step-control.ts';
+import { end, halfWay, later, localError } from './stepper.ts';
+import { axleOf, crushAt, frictionGain } from './stop-reading.ts';
 
 const SHORTEST_STEP = 1e-9;
-const LONGEST_STEP = 0.05;
-/** At least this many steps over the shortest thing on the ground, so that none is jumped. */
-const STEPS_PER_FEATURE = 4;
 
 /** Small angles and vertical elements are no longer a fair picture beyond this (45°). */
 const LARGEST_ANGLE = Math.PI / 4;
 
-/** A drive under way. */
-export interface Drive {
-  readonly dynamics: Dynamics;
-  readonly stepper: Stepper;
-  readonly peaks: Peaks;
-  readonly recorder: Recorder | null;
-  readonly findEvent: ReturnType<typeof makeEventFinder>;
-  /** Contacts newly made, by bit number. */
-  readonly touches: Int32Array;
-  /** Times at which a tyre meets a place where the ground changes its law, rising; the end is the last. */
-  readonly breaks: Float64Array;
-  readonly duration: number;
-  readonly longestStep: number;
-  status: RideStatus;
-  time: number;
-  /** The step planned next. */
-  step: number;
-  steps: number;
-  rejected: number;
-  events: number;
-  nextBreak: number;
+/** Takes as many steps as are asked for, or what is left of the run. */
+export function takeSteps(m: Memory, count: i32): void {
+  for (let k = 0; k < count && isUnderWay(m); k += 1) takeStep(m);
 }
 
-/**
- * @param tolerance – local error accepted a step, relative to the scales above
- * @param historyRate – samples a second; 0 records none
- */
-export function startDrive(
-  model: RideModel,
-  track: Track,
-  {
-    speed,
-    duration,
-    tolerance,
-    historyRate,
-  }: { speed: number; duration: number; tolerance: number; historyRate: number },
-): Drive {
-  const dynamics = makeDynamics(model, track, speed);
-  const stepper = makeStepper(dynamics.accelerate, {
-    coordinates: dynamics.coordinates,
-    sums: dynamics.sums,
-    positionScale: scaleOf(dynamics, tolerance, LENGTH_SCALE, ANGLE_SCALE),
-    speedScale: scaleOf(dynamics, tolerance, SPEED_SCALE, SPEED_SCALE),
-    ...(dynamics.hasInner && { sumScale: sumScaleOf(dynamics, tolerance) }),
-  });
-  for (const i of heaves(dynamics)) stepper.start.position[i] = track.initialLift;
-  dynamics.contacts = contactsAtRest(dynamics, stepper);
-  stepper.evaluateStart(0);
-  const longestStep = Math.min(LONGEST_STEP, track.shortestFeature / speed / STEPS_PER_FEATURE);
-  return {
-    dynamics,
-    stepper,
-    peaks: makePeaks(dynamics),
-    recorder: historyRate > 0 ? makeRecorder(dynamics, historyRate, duration) : null,
-    findEvent: makeEventFinder(dynamics),
-    touches: new Int32Array(4 * at.CONTACTS),
-    breaks: breakTimes(model, track, speed, duration),
-    duration,
-    longestStep,
-    status: 'finished',
-    time: 0,
-    step: Math.min(1e-3, longestStep),
-    steps: 0,
-    rejected: 0,
-    events: 0,
-    nextBreak: 0,
-  };
+function isUnderWay(m: Memory): boolean {
+  return m[at.LEFT_VALIDITY] === 0 && m[whole(m[at.FROM]) + at.TIME] < m[at.DURATION];
+}
+
+function evaluate(m: Memory, state: i32): void {
+  accelerate(m, state);
+  m[at.EVALUATIONS] += 1;
+}
+
+/** Tries a step. @returns largest local error ÷ accepted error; NaN when the result is not finite */
+function attempt(m: Memory, from: i32, to: i32, step: number): number {
+  halfWay(m, from, step);
+  evaluate(m, at.HALF_WAY);
+  later(m, from, step);
+  evaluate(m, at.LATER);
+  end(m, from, to, step);
+  evaluate(m, to);
+  return localError(m, from, to, step);
 }
 
 /**
  * Tries one step; takes it as far as the first contact that switches in it. A function of its own and not the body of
  * a loop, so that the compiler sees it often and whole.
  */
-export function takeStep(drive: Drive): void {
-  const { dynamics, stepper, breaks } = drive;
-  const { time } = drive;
-  while (breaks[drive.nextBreak] <= time + SHORTEST_STEP) drive.nextBreak += 1;
-  const until = breaks[drive.nextBreak];
+export function takeStep(m: Memory): void {
+  const from = whole(m[at.FROM]);
+  const to = at.ONE_END + at.OTHER_END - from;
+  if (m[at.EVENT_CONTACTS] !== 0) {
+    // It waited till now, so that whoever looks at a step finds it with the contacts that were held in it.
+    switchContacts(m, from);
+    evaluate(m, from);
+  }
+  const time = m[from + at.TIME];
+  let next = whole(m[at.NEXT_BREAK]);
+  while (m[next] <= time + SHORTEST_STEP) next += 1;
+  m[at.NEXT_BREAK] = next;
+  const until = m[next];
   const left = until - time;
-  const planned = drive.step;
+  const planned = m[at.PLANNED_STEP];
   // The last two steps before a break share what is left, so that none of them is a crumb.
-  const h = planned >= left ? left : 2 * planned > left ? left / 2 : planned;
-  const error = stepper.attempt(time, h);
+  const step = planned >= left ? left : 2 * planned > left ? left / 2 : planned;
+  const error = attempt(m, from, to, step);
   if (!(error <= 1)) {
-    if (h <= SHORTEST_STEP) drive.status = 'left-validity';
-    drive.rejected += 1;
-    // The local error goes with the cube of the step.
-    drive.step = h * (error > 1 ? Math.max(0.2, 0.9 / Math.cbrt(error)) : 0.2);
+    if (step <= SHORTEST_STEP) m[at.LEFT_VALIDITY] = 1;
+    m[at.REJECTED] += 1;
+    m[at.PLANNED_STEP] = shorterStep(step, error);
     return;
   }
   // A step cut short by a break says nothing against the longer one that was planned.
-  const grown = Math.min(drive.longestStep, h * Math.min(4, 0.9 / Math.cbrt(Math.max(error, 1e-6))));
-  drive.step = h < planned ? Math.max(grown, planned) : grown;
+  const grown = Math.min(m[at.LONGEST_STEP], nextStep(step, error, m[at.LAST_ERROR]));
+  m[at.LAST_ERROR] = error;
+  m[at.PLANNED_STEP] = step < planned ? Math.max(grown, planned) : grown;
 
-  const changed = dynamics.wanted ^ dynamics.contacts;
-  const event = changed === 0 ? null : drive.findEvent(stepper, time, h, changed);
-  const taken = event === null ? h : event.theta * h;
-  if (taken > SHORTEST_STEP) {
-    if (taken < h) stepper.attempt(time, taken);
-    drive.peaks.afterStep(stepper, time, taken);
-    if (drive.recorder !== null) drive.recorder.afterStep(stepper, time, taken);
-    stepper.accept();
-    drive.time = taken === left ? until : time + taken;
-    drive.steps += 1;
+  const changed = whole(m[to + at.WANTED]) ^ whole(m[at.CONTACTS_ON]);
+  if (changed === 0) {
+    if (step === left) m[to + at.TIME] = until;
+    accept(m, from, to, step);
+  } else {
+    m[at.EVENTS] += 1;
+    findEvent(m, from, to, step, changed);
+    const share = m[at.EVENT_SHARE];
+    const taken = share * step;
+    if (taken > SHORTEST_STEP) {
+      if (share < 1) landInside(m, from, to, step, share);
+      accept(m, from, to, taken);
+    }
   }
-  if (event !== null) {
-    drive.events += 1;
-    switchContacts(drive, event);
-    stepper.evaluateStart(drive.time);
-  }
-  if (outOfValidity(stepper)) drive.status = 'left-validity';
+  leaveWhenInvalid(m);
 }
 
-/** Coordinates that are heights; the others are angles. */
-const heaves = ({ model }: Dynamics): readonly number[] =>
-  model.seat ? [at.HEAVE, at.AXLE, at.AXLE + 2, at.SEAT] : [at.HEAVE, at.AXLE, at.AXLE + 2];
-
-function scaleOf(dynamics: Dynamics, tolerance: number, height: number, angle: number): Float64Array {
-  const scale = new Float64Array(dynamics.coordinates).fill(tolerance * angle);
-  for (const i of heaves(dynamics)) scale[i] = tolerance * height;
-  return scale;
+function accept(m: Memory, from: i32, to: i32, step: number): void {
+  takeInPeaks(m, from, to, step);
+  m[at.FROM] = to;
+  m[at.STEPS] += 1;
 }
 
-function sumScaleOf({ sums }: Dynamics, tolerance: number): Float64Array {
-  return new Float64Array(sums).fill(Infinity, 0, at.INNER).fill(tolerance * LENGTH_SCALE, at.INNER);
-}
-
-function contactsAtRest(dynamics: Dynamics, { start }: Stepper): number {
-  let contacts = 0;
-  for (let contact = 0; contact < 4 * at.CONTACTS; contact += 1) {
-    const position = contactMotion(dynamics, contact, start.position);
-    if (contactSwitch(dynamics, contact, 0, position, 0, 0) > 0) contacts |= 1 << contact;
-  }
-  return contacts;
+/**
+ * Makes the end of the step a state inside it, on the cubics on which the switch was found: they are as near to the
+ * motion as the step is, and a second, shorter step would cost its evaluations again.
+ */
+function landInside(m: Memory, from: i32, to: i32, step: number, share: number): void {
+  stateInside(m, from, to, step, share, at.INSIDE);
+  for (let i: i32 = 0; i < at.MOTION_SIZE; i += 1) m[to + i] = m[at.INSIDE + i];
+  for (let i: i32 = at.SUMS; i < at.SUMS + at.SUMS_SIZE; i += 1) m[to + i] = m[at.INSIDE + i];
+  m[to + at.TIME] = m[at.INSIDE + at.TIME];
+  evaluate(m, to);
 }
 
 /** Switches the contacts of an event, counts touches, and keeps what a switch leaves behind. */
-function switchContacts({ dynamics, stepper, touches, time }: Drive, event: Event): void {
-  const { start } = stepper;
-  dynamics.contacts ^= event.contacts;
-  for (let contact = 0; contact < touches.length; contact += 1) {
-    if (((event.contacts >> contact) & 1) === 0) continue;
-    const corner = Math.floor(contact / at.CONTACTS);
-    const isOn = ((dynamics.contacts >> contact) & 1) === 1;
-    if (isOn) touches[contact] += 1;
-    switch (contact - at.CONTACTS * corner) {
+function switchContacts(m: Memory, state: i32): void {
+  const switching = whole(m[at.EVENT_CONTACTS]);
+  m[at.EVENT_CONTACTS] = 0;
+  m[at.CONTACTS_ON] = whole(m[at.CONTACTS_ON]) ^ switching;
+  for (let contact: i32 = 0; contact < at.ALL_CONTACTS; contact += 1) {
+    if (((switching >> contact) & 1) === 0) continue;
+    const corner = contact >> 3;
+    const turned = at.REVERSALS + 2 * corner;
+    const isOn = ((whole(m[at.CONTACTS_ON]) >> contact) & 1) === 1;
+    if (isOn) m[at.TOUCHES + contact] += 1;
+    switch (contact & 7) {
       case at.TYRE: {
         // What a tyre holds as it lets go is lost; touched again before it is unpressed, it is held again.
-        const held = heldByTyre(dynamics, corner, time, start);
-        start.sums[at.DISSIPATED] += isOn ? -held : held;
+        const held = heldByTyre(m, corner, state);
+        m[state + at.DISSIPATED] += isOn ? -held : held;
         break;
       }
       case at.STOP:
         if (isOn) {
-          dynamics.reversals[corner] = UNTURNED;
-          dynamics.contacts |= 1 << (at.CONTACTS * corner + at.CLOSING);
+          // A stop that has not been touched yet has turned round nowhere.
+          m[turned] = 0;
+          m[turned + 1] = 0;
+          m[at.CONTACTS_ON] = whole(m[at.CONTACTS_ON]) | (1 << (at.CONTACTS * corner + at.CLOSING));
         }
         break;
       case at.CLOSING: {
-        const crush = crushAt(dynamics, corner, contactMotion(dynamics, contact, start.position));
-        dynamics.reversals[corner] = { travel: crush, force: frictionGain(dynamics, corner, crush) - 1 };
+        const crush = crushAt(m, corner, contactMotion(m, contact, state));
+        const share = frictionGain(m, corner, crush) - 1;
+        m[turned] = crush;
+        m[turned + 1] = share;
         break;
       }
     }
   }
 }
 
-function breakTimes(model: RideModel, track: Track, speed: number, duration: number): Float64Array {
-  const wheelbase = model.sprung.toFrontAxle + model.sprung.toRearAxle;
-  const times = [track.left, track.right]
-    .flatMap((side) => side.breaks)
-    .flatMap((distance) => [distance / speed, (distance + wheelbase) / speed])
-    .filter((t) => t > 0 && t < duration);
-  return Float64Array.from(new Set([...times, duration])).sort();
+/**
+ * Energy held by the tyre of a corner [J]. A tyre lets go a little before it is unpressed, while its damping pulls:
+ * what it holds at that moment is lost, so the books ask for it at every lift-off and touch.
+ */
+export function heldByTyre(m: Memory, corner: i32, state: i32): number {
+  const c = axleOf(corner);
+  const wheel = contactMotion(m, at.CONTACTS * corner + at.TYRE, state);
+  readGroundUnder(m, corner, m[state + at.TIME]);
+  const rate = m[c + at.TYRE_RATE];
+  return tyreEnergy(rate, m[c + at.TYRE_LOAD] + rate * (m[at.GROUND_HEIGHT] - wheel));
 }
 
-function outOfValidity({ start: { position } }: Stepper): boolean {
-  return !(
-    Math.abs(position[at.PITCH]) < LARGEST_ANGLE &&
-    Math.abs(position[at.ROLL]) < LARGEST_ANGLE &&
-    Number.isFinite(position[at.HEAVE])
-  );
+function leaveWhenInvalid(m: Memory): void {
+  const state = whole(m[at.FROM]);
+  const isFair =
+    Math.abs(m[state + at.PITCH]) < LARGEST_ANGLE &&
+    Math.abs(m[state + at.ROLL]) < LARGEST_ANGLE &&
+    Math.abs(m[state + at.HEAVE]) < Infinity;
+  if (!isFair) m[at.LEFT_VALIDITY] = 1;
 }

@@ -1,10 +1,11 @@
 /**
- * Where things stand in the solver's typed arrays: the one table of offsets.
+ * Where things stand in the memory of the kernel: the one table of places.
  *
  * Coordinates are about static ride height; heave up, pitch nose down, roll left side up. The seat is the last one and
- * only there when somebody sits.
+ * stays at rest when nobody sits.
  */
 export const RIG_COORDINATES = 7;
+export const COORDINATES = 8;
 export const HEAVE = 0;
 export const PITCH = 1;
 export const ROLL = 2;
@@ -13,21 +14,46 @@ export const AXLE = 3;
 export const SEAT = 7;
 
 /**
- * First-order states. First the running sums, which feed nothing back: ∫ heave acceleration² dt, the same of the seat,
- * and the energy books. Then the inner displacement of each stop's viscous branch, only there when a stop has one.
+ * A state, in its own block. The rate of what stands at i, in the first two rows and in the sums, stands at
+ * i + `RATE`: rows of positions, speeds, accelerations; first-order states and their rates.
  */
-export const SUMS = 4;
-export const SQUARED_ACCELERATION = 0;
-export const SQUARED_SEAT = 1;
-export const GROUND_WORK = 2;
-export const DISSIPATED = 3;
-export const INNER = 4;
+export const POSITION = 0;
+export const SPEED = 8;
+export const ACCELERATION = 16;
+export const RATE = 8;
+/** Positions and speeds. */
+export const MOTION_SIZE = 16;
+/**
+ * First-order states: running sums, which feed nothing back, then the inner displacement of each stop's viscous branch.
+ */
+export const SUMS = 24;
+export const SUMS_SIZE = 8;
+/** ∫ heave acceleration² dt, the same of the seat, and the energy books. */
+export const SQUARED_ACCELERATION = 24;
+export const SQUARED_SEAT = 25;
+export const GROUND_WORK = 26;
+export const DISSIPATED = 27;
+export const INNER = 28;
+export const INNER_SIZE = 4;
+export const INNER_RATE = 36;
+/** Since the start [s]. */
+export const TIME = 40;
+/** Contacts that should carry force in this state, as bits. */
+export const WANTED = 41;
+/** What the equations leave behind for each corner: travel and speed at the stop's station, closing speed of the shock. */
+export const PROBES = 42;
+export const PROBE = 3;
+export const STOP_TRAVEL = 0;
+export const STOP_SPEED = 1;
+export const SHOCK_SPEED = 2;
+export const STATE_SIZE = 54;
 
 /**
  * Contacts of one corner, as bits: 1 means that it carries force. The bit of a contact is
  * 1 << (CONTACTS·corner + which), corners in the house order: one byte a corner.
  */
 export const CONTACTS = 8;
+export const ALL_CONTACTS = 32;
 export const STOP = 0;
 export const METAL = 1;
 export const COIL = 2;
@@ -40,13 +66,7 @@ export const CLOSED = 6;
 /** Not a contact: which way a touched stop with friction moves. It switches where the stop turns round. */
 export const CLOSING = 7;
 
-/** What the dynamics leave behind for each corner: travel and speed at the stop's station, closing speed of the shock. */
-export const PROBE = 3;
-export const STOP_TRAVEL = 0;
-export const STOP_SPEED = 1;
-export const SHOCK_SPEED = 2;
-
-/** Constants of one axle, packed. */
+/** Constants of one axle, counted from its block. */
 export const X = 0;
 export const BEHIND_FRONT = 1;
 export const PER_MASS = 2;
@@ -77,4 +97,106 @@ export const OPEN_AT = 27;
 export const CLOSED_AT = 28;
 export const SHOCK_END_RATE = 29;
 export const OIL_FACTOR = 30;
-export const AXLE_CONSTANTS = 31;
+/** Limits and rates below are zero where the stop has no such branch. */
+export const FRICTION_LIMIT = 31;
+export const FRICTION_TRAVEL = 32;
+export const MAXWELL_RATE = 33;
+export const MAXWELL_DAMPING = 34;
+/** Places of tables. */
+export const SHOCK_TABLE = 35;
+export const STOP_TABLE = 36;
+export const AXLE_SIZE = 38;
+
+/** Ground under one side, counted from its block; `SAMPLES` is the place of its samples. */
+export const ORIGIN = 0;
+export const SAMPLE_STEP = 1;
+export const PER_SAMPLE_STEP = 2;
+export const LAST_SAMPLE = 3;
+export const SAMPLES = 4;
+export const GROUND_SIZE = 6;
+
+/** From here on places count from the memory's beginning; the first kilobyte stays free, as compilers like it. */
+/** The two ends of a step change places when it is accepted: `FROM` says which one is its start. */
+export const ONE_END = 128;
+export const OTHER_END = ONE_END + STATE_SIZE;
+export const HALF_WAY = OTHER_END + STATE_SIZE;
+export const LATER = HALF_WAY + STATE_SIZE;
+/** A state between the two ends. */
+export const INSIDE = LATER + STATE_SIZE;
+
+/** The run. */
+export const RUN = INSIDE + STATE_SIZE;
+export const FROM = RUN;
+/** Contacts that carry force. Held during a step, changed only at an event. */
+export const CONTACTS_ON = RUN + 1;
+export const RIDE_SPEED = RUN + 2;
+export const DURATION = RUN + 3;
+/** The step planned next, and the longest allowed. */
+export const PLANNED_STEP = RUN + 4;
+export const LONGEST_STEP = RUN + 5;
+/** Error of the last accepted step, in accepted errors. */
+export const LAST_ERROR = RUN + 6;
+/** Place of the next time at which a tyre meets a place where the ground changes its law. */
+export const NEXT_BREAK = RUN + 7;
+/** 1 once the run left what the model is good for. */
+export const LEFT_VALIDITY = RUN + 8;
+export const STEPS = RUN + 9;
+export const REJECTED = RUN + 10;
+export const EVENTS = RUN + 11;
+export const EVALUATIONS = RUN + 12;
+/** Where in the tried step contacts switch, and which: these wait till the next step begins, 0 when none does. */
+export const EVENT_SHARE = RUN + 13;
+export const EVENT_CONTACTS = RUN + 14;
+
+/** 1 ÷ accepted error of each position and speed, and of each inner displacement. */
+export const PER_ERROR = RUN + 16;
+export const PER_INNER_ERROR = PER_ERROR + MOTION_SIZE;
+
+/** Where the switch of each contact that changed lies in the step. */
+export const ROOTS = PER_INNER_ERROR + INNER_SIZE;
+/** Contacts newly made, by bit number. */
+export const TOUCHES = ROOTS + ALL_CONTACTS;
+/** Where each touched stop last turned round: crush and friction share; of no account without friction. */
+export const REVERSALS = TOUCHES + ALL_CONTACTS;
+
+/** Running extremes, a corner each for the first five. */
+export const PEAK_TRAVEL = REVERSALS + 8;
+export const PEAK_STOP_FORCE = PEAK_TRAVEL + 4;
+export const AIRBORNE = PEAK_STOP_FORCE + 4;
+export const PEAK_COMPRESSION = AIRBORNE + 4;
+export const PEAK_REBOUND = PEAK_COMPRESSION + 4;
+export const PEAK_ACCELERATION = PEAK_REBOUND + 4;
+export const PEAK_SEAT = PEAK_ACCELERATION + 1;
+export const PEAK_PITCH = PEAK_SEAT + 1;
+export const PEAK_ROLL = PEAK_PITCH + 1;
+/** Values at the ends of a step and at places between them. */
+export const READINGS = PEAK_ROLL + 1;
+
+/** The body, and the seat on it. */
+export const BODY = READINGS + 6;
+export const PER_BODY_MASS = BODY;
+/** What the springs carry at rest, per mass of the body alone: the sitter's weight with it. */
+export const RESTING_LIFT = BODY + 1;
+export const PER_PITCH_INERTIA = BODY + 2;
+export const PER_ROLL_INERTIA = BODY + 3;
+export const GRAVITY = BODY + 4;
+/** 0 without a seat. */
+export const SEAT_MASS = BODY + 5;
+export const SEAT_RATE = BODY + 6;
+export const SEAT_DAMPING = BODY + 7;
+export const SEAT_AHEAD = BODY + 8;
+export const SEAT_LEFT = BODY + 9;
+/** 1 when a stop has a viscous branch. */
+export const HAS_INNER = BODY + 10;
+
+export const FRONT = BODY + 12;
+export const REAR = FRONT + AXLE_SIZE;
+export const LEFT_GROUND = REAR + AXLE_SIZE;
+export const RIGHT_GROUND = LEFT_GROUND + GROUND_SIZE;
+
+/** What was read off the ground last: height [m], and how fast it rises [m/s]. */
+export const GROUND_HEIGHT = RIGHT_GROUND + GROUND_SIZE;
+export const GROUND_RISE = GROUND_HEIGHT + 1;
+
+/** Tables, breaks and samples follow, as long as they are. */
+export const HEAP = GROUND_RISE + 1;

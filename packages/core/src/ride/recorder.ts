@@ -1,14 +1,16 @@
-import { contactMotion, groundUnder } from './contact-motion.ts';
-import { makeInside, stateInside } from './dense.ts';
+import { contactMotion } from './contact-motion.ts';
+import { stateInside } from './dense.ts';
+import { accelerate } from './dynamics.ts';
+import { readGroundUnder } from './ground.ts';
 import * as at from './layout.ts';
+import type { i32, Memory } from './memory.ts';
 import type { RideHistory } from './result.ts';
-import type { Dynamics } from './state.ts';
-import type { Stepper } from './stepper.ts';
 import { clearanceAt, crushAt, stopForceAt } from './stop-reading.ts';
 
 /** Writes histories at a fixed rate, whatever the steps are. */
 export interface Recorder {
-  afterStep(stepper: Stepper, time: number, step: number): void;
+  /** Takes in a step, the contacts being those that were held in it. */
+  afterStep(m: Memory, from: i32, to: i32): void;
   finish(): RideHistory;
 }
 
@@ -16,7 +18,7 @@ export interface Recorder {
  * @param rate – samples a second, > 0
  * @param duration – longest time recorded [s]
  */
-export function makeRecorder(dynamics: Dynamics, rate: number, duration: number): Recorder {
+export function makeRecorder(rate: number, duration: number, hasSeat: boolean): Recorder {
   const capacity = Math.floor(duration * rate + 1e-9) + 1;
   const perCorner = (): Float64Array => new Float64Array(4 * capacity);
   const coordinates = new Float64Array(at.RIG_COORDINATES * capacity);
@@ -28,43 +30,43 @@ export function makeRecorder(dynamics: Dynamics, rate: number, duration: number)
   const bodyAcceleration = new Float64Array(capacity);
   const pitchAcceleration = new Float64Array(capacity);
   const rollAcceleration = new Float64Array(capacity);
-  const seatAcceleration = dynamics.model.seat ? new Float64Array(capacity) : null;
-  const inside = makeInside(dynamics.coordinates, dynamics.sums);
+  const seatAcceleration = hasSeat ? new Float64Array(capacity) : null;
   let count = 0;
 
-  const write = (time: number): void => {
-    const { position, speed, acceleration, sums } = inside;
-    coordinates.set(position.subarray(0, at.RIG_COORDINATES), at.RIG_COORDINATES * count);
-    dynamics.accelerate(time, position, speed, acceleration, sums);
-    bodyAcceleration[count] = acceleration[at.HEAVE];
-    pitchAcceleration[count] = acceleration[at.PITCH];
-    rollAcceleration[count] = acceleration[at.ROLL];
-    if (seatAcceleration) seatAcceleration[count] = acceleration[at.SEAT];
+  /** Writes the state that stands in `INSIDE`. */
+  const write = (m: Memory): void => {
+    const state = at.INSIDE;
+    accelerate(m, state);
+    for (let i = 0; i < at.RIG_COORDINATES; i += 1)
+      coordinates[at.RIG_COORDINATES * count + i] = m[state + i];
+    const acceleration = state + at.ACCELERATION;
+    bodyAcceleration[count] = m[acceleration + at.HEAVE];
+    pitchAcceleration[count] = m[acceleration + at.PITCH];
+    rollAcceleration[count] = m[acceleration + at.ROLL];
+    if (seatAcceleration) seatAcceleration[count] = m[acceleration + at.SEAT];
     for (let corner = 0; corner < 4; corner += 1) {
       const contact = at.CONTACTS * corner + at.STOP;
-      const x = contactMotion(dynamics, contact, position);
+      const x = contactMotion(m, contact, state);
+      const speed = contactMotion(m, contact, state + at.SPEED);
       const k = 4 * count + corner;
       travel[k] = x;
-      crush[k] = crushAt(dynamics, corner, x);
-      clearance[k] = clearanceAt(dynamics, corner, x);
-      stopForce[k] = stopForceAt(
-        dynamics,
-        corner,
-        x,
-        contactMotion(dynamics, contact, speed),
-        dynamics.hasInner ? sums[at.INNER + corner] : 0,
-      );
-      ground[k] = groundUnder(dynamics, corner, time);
+      crush[k] = crushAt(m, corner, x);
+      clearance[k] = clearanceAt(m, corner, x);
+      stopForce[k] = stopForceAt(m, corner, x, speed, m[state + at.INNER + corner]);
+      readGroundUnder(m, corner, m[state + at.TIME]);
+      ground[k] = m[at.GROUND_HEIGHT];
     }
     count += 1;
   };
 
   return {
-    afterStep(stepper, time, step) {
+    afterStep(m, from, to) {
+      const time = m[from + at.TIME];
+      const step = m[to + at.TIME] - time;
       while (count < capacity && count / rate <= time + step + 1e-12) {
-        const moment = count / rate;
-        stateInside(stepper, step, Math.min(1, Math.max(0, (moment - time) / step)), inside);
-        write(moment);
+        const share = Math.min(1, Math.max(0, (count / rate - time) / step));
+        stateInside(m, from, to, step, share, at.INSIDE);
+        write(m);
       }
     },
     finish: () => ({

@@ -1,12 +1,13 @@
 import type { Track } from '../course/sampled.ts';
 import { CORNERS, type Corner } from '../finding/place.ts';
-import { startDrive, takeStep } from './drive.ts';
 import { storedEnergy } from './energy.ts';
+import { type Kernel, rideKernel } from './kernel.ts';
 import * as at from './layout.ts';
+import type { Memory } from './memory.ts';
 import type { RideModel } from './model.ts';
-import type { Peaks } from './peaks.ts';
-import type { CornerRide, EnergyBalance, RideRun } from './result.ts';
-import type { Dynamics } from './state.ts';
+import { makeRecorder, type Recorder } from './recorder.ts';
+import type { CornerRide, EnergyBalance, RideRun, RideStatus } from './result.ts';
+import { rideOf, sizeOf, writeStart } from './start.ts';
 import { clearanceAt, crushAt } from './stop-reading.ts';
 
 export interface RunOptions {
@@ -39,77 +40,106 @@ export const DEFAULT_TOLERANCE = 1e-4;
  * @validity constant speed, small angles, vertical elements; ends with `left-validity` beyond 45° or when not finite
  */
 export function runRide(model: RideModel, track: Track, options: RunOptions): RideRun {
+  return runRideOn(rideKernel(), model, track, options);
+}
+
+/** The same on a given kernel. */
+export function runRideOn(kernel: Kernel, model: RideModel, track: Track, options: RunOptions): RideRun {
   const { speed, duration, tolerance = DEFAULT_TOLERANCE, historyRate = 0, stepLimit = 5_000_000 } = options;
-  const drive = startDrive(model, track, { speed, duration, tolerance, historyRate });
-  const { dynamics, stepper, peaks, touches, recorder } = drive;
-  const storedAtStart = storedEnergy(dynamics, 0, stepper.start);
-  let nextAsk = STEPS_PER_ASK;
-  while (drive.time < duration && drive.status === 'finished') {
-    takeStep(drive);
-    if (drive.steps + drive.rejected >= stepLimit) drive.status = 'step-limit';
-    if (drive.steps >= nextAsk) {
-      nextAsk += STEPS_PER_ASK;
-      if (options.isCancelled?.() === true) drive.status = 'cancelled';
-    }
-  }
-  const { status, time, steps, rejected, events } = drive;
-  const { position, sums } = stepper.start;
+  const ride = rideOf(model, track, { speed, duration, tolerance });
+  const m = kernel.memoryFor(sizeOf(ride));
+  writeStart(m, ride);
+  const storedAtStart = storedEnergy(m, ride, at.ONE_END);
+  const recorder = historyRate > 0 ? makeRecorder(historyRate, duration, model.seat !== undefined) : null;
+  const status = drive(kernel, m, recorder, stepLimit, options.isCancelled);
+  const state = m[at.FROM];
+  const time = m[state + at.TIME];
+  const rms = (sum: number): number => (time > 0 ? Math.sqrt(m[state + sum] / time) : 0);
   return {
     status,
     time,
     duration,
-    corners: Object.fromEntries(
-      CORNERS.map((corner, k) => [corner, cornerRide(dynamics, peaks, touches, k, time)]),
-    ) as Record<Corner, CornerRide>,
+    corners: Object.fromEntries(CORNERS.map((corner, k) => [corner, cornerRide(m, k, time)])) as Record<
+      Corner,
+      CornerRide
+    >,
     body: {
-      peakAcceleration: peaks.bodyAcceleration,
-      rmsAcceleration: time > 0 ? Math.sqrt(sums[at.SQUARED_ACCELERATION] / time) : 0,
-      peakPitch: peaks.pitch,
-      peakRoll: peaks.roll,
-      heaveAtEnd: position[at.HEAVE],
-      pitchAtEnd: position[at.PITCH],
+      peakAcceleration: m[at.PEAK_ACCELERATION],
+      rmsAcceleration: rms(at.SQUARED_ACCELERATION),
+      peakPitch: m[at.PEAK_PITCH],
+      peakRoll: m[at.PEAK_ROLL],
+      heaveAtEnd: m[state + at.HEAVE],
+      pitchAtEnd: m[state + at.PITCH],
     },
-    seat: model.seat
-      ? {
-          peakAcceleration: peaks.seatAcceleration,
-          rmsAcceleration: time > 0 ? Math.sqrt(sums[at.SQUARED_SEAT] / time) : 0,
-        }
-      : null,
-    energy: energyBalance(storedAtStart, storedEnergy(dynamics, time, stepper.start), sums),
-    counters: { steps, rejected, events, evaluations: stepper.evaluations },
+    seat: model.seat ? { peakAcceleration: m[at.PEAK_SEAT], rmsAcceleration: rms(at.SQUARED_SEAT) } : null,
+    energy: energyBalance(
+      storedAtStart,
+      storedEnergy(m, ride, state),
+      m[state + at.GROUND_WORK],
+      m[state + at.DISSIPATED],
+    ),
+    counters: {
+      steps: m[at.STEPS],
+      rejected: m[at.REJECTED],
+      events: m[at.EVENTS],
+      evaluations: m[at.EVALUATIONS],
+    },
     history: recorder?.finish() ?? null,
   };
 }
 
-function cornerRide(
-  dynamics: Dynamics,
-  peaks: Peaks,
-  touches: Int32Array,
-  corner: number,
-  time: number,
-): CornerRide {
-  const travel = peaks.travel[corner];
-  const first = at.CONTACTS * corner;
+/** Steps to the end of the run, or to what ends it before. */
+function drive(
+  kernel: Kernel,
+  m: Memory,
+  recorder: Recorder | null,
+  stepLimit: number,
+  isCancelled: RunOptions['isCancelled'],
+): RideStatus {
+  let tried = 0;
+  let nextAsk = STEPS_PER_ASK;
+  for (;;) {
+    if (m[at.LEFT_VALIDITY] !== 0) return 'left-validity';
+    const from = m[at.FROM];
+    if (m[from + at.TIME] >= m[at.DURATION]) return 'finished';
+    if (tried >= stepLimit) return 'step-limit';
+    // Who records wants to see every step.
+    kernel.takeSteps(recorder ? 1 : Math.min(STEPS_PER_ASK, stepLimit - tried));
+    if (recorder && m[at.FROM] !== from) recorder.afterStep(m, from, m[at.FROM]);
+    tried = m[at.STEPS] + m[at.REJECTED];
+    if (m[at.STEPS] >= nextAsk) {
+      nextAsk += STEPS_PER_ASK;
+      if (isCancelled?.() === true) return 'cancelled';
+    }
+  }
+}
+
+function cornerRide(m: Memory, corner: number, time: number): CornerRide {
+  const travel = m[at.PEAK_TRAVEL + corner];
+  const touches = (which: number): number => m[at.TOUCHES + at.CONTACTS * corner + which];
   return {
-    peakCrush: crushAt(dynamics, corner, travel),
+    peakCrush: crushAt(m, corner, travel),
     peakTravel: travel,
-    clearance: clearanceAt(dynamics, corner, travel),
-    peakStopForce: peaks.stopForce[corner],
-    airborneShare: time > 0 ? peaks.airborne[corner] / time : 0,
+    clearance: clearanceAt(m, corner, travel),
+    peakStopForce: m[at.PEAK_STOP_FORCE + corner],
+    airborneShare: time > 0 ? m[at.AIRBORNE + corner] / time : 0,
     contacts: {
-      stop: touches[first + at.STOP],
-      metal: touches[first + at.METAL],
-      droop: touches[first + at.DROOP],
-      shockOpen: touches[first + at.OPEN],
-      shockClosed: touches[first + at.CLOSED],
+      stop: touches(at.STOP),
+      metal: touches(at.METAL),
+      droop: touches(at.DROOP),
+      shockOpen: touches(at.OPEN),
+      shockClosed: touches(at.CLOSED),
     },
-    peakShockSpeed: { compression: peaks.compressionSpeed[corner], rebound: peaks.reboundSpeed[corner] },
+    peakShockSpeed: { compression: m[at.PEAK_COMPRESSION + corner], rebound: m[at.PEAK_REBOUND + corner] },
   };
 }
 
-function energyBalance(storedAtStart: number, storedAtEnd: number, sums: Float64Array): EnergyBalance {
-  const putInByGround = sums[at.GROUND_WORK];
-  const dissipated = sums[at.DISSIPATED];
+function energyBalance(
+  storedAtStart: number,
+  storedAtEnd: number,
+  putInByGround: number,
+  dissipated: number,
+): EnergyBalance {
   const gained = storedAtEnd - storedAtStart;
   const turnedOver = Math.max(Math.abs(putInByGround), Math.abs(dissipated), Math.abs(gained), 1);
   return {

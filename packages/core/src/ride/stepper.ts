@@ -1,143 +1,90 @@
-/**
- * Accelerations of a mechanical system, q″ = f(t, q, q′, s), written into `out`; behind them the rates of its
- * first-order states s. What it keeps for itself (contacts, probes) belongs to the last call.
- */
-export type Accelerate = (
-  time: number,
-  position: Float64Array,
-  speed: Float64Array,
-  out: Float64Array,
-  sums: Float64Array,
-) => void;
-
-/** Weights of the third-order result, by stage. They add to one. */
-export const STAGE_WEIGHTS = [2 / 9, 1 / 3, 4 / 9] as const;
-
-/** Third-order result minus the embedded second-order one, by stage. They add to zero. */
-export const ERROR_WEIGHTS = [-5 / 72, 1 / 12, 1 / 9, -1 / 8] as const;
-
-export const ORDER = 3;
-
-/** Sizes and accepted errors of a system. */
-export interface StepperSize {
-  /** Number of coordinates. */
-  readonly coordinates: number;
-  /** Number of first-order states: running sums, and inner displacements behind them. */
-  readonly sums: number;
-  /** Local error accepted in each position and in each speed, in their own units. */
-  readonly positionScale: Float64Array;
-  readonly speedScale: Float64Array;
-  /** The same for each first-order state, infinite for a running sum. Left out: no state feeds back. */
-  readonly sumScale?: Float64Array;
-}
-
-/** One end of a step: positions, speeds, first-order states, and accelerations with the states' rates behind them. */
-export interface StepEnd {
-  readonly position: Float64Array;
-  readonly speed: Float64Array;
-  readonly sums: Float64Array;
-  readonly acceleration: Float64Array;
-}
+import * as at from './layout.ts';
+import type { i32, Memory } from './memory.ts';
+import { largestOfFour, leanOnThree, leanRow } from './rows.ts';
 
 /**
  * One explicit Runge–Kutta step of third order with an embedded second-order one; the last stage is the first of the
- * next step, so a step costs three evaluations. All memory is made once here; a step allocates nothing.
+ * next step, so a step costs three evaluations. Between the parts below somebody has to evaluate the state that was made:
+ *
+ *     halfWay, evaluate, later, evaluate, end, evaluate, localError
  *
  * @source Bogacki and Shampine, Appl. Math. Lett. 2 (1989) 321
  */
-export interface Stepper {
-  /** Where the step starts. Its accelerations must be there: `evaluateStart` after any change from outside. */
-  start: StepEnd;
-  /** Where the tried step ends. */
-  end: StepEnd;
-  evaluations: number;
-  evaluateStart(time: number): void;
-  /** @returns largest local error ÷ accepted error; NaN when the result is not finite */
-  attempt(time: number, step: number): number;
-  /** Makes the tried end the start of the next step. */
-  accept(): void;
+
+/** Weights of the third-order result, by stage. They add to one. */
+export const B1: number = 2 / 9;
+export const B2: number = 1 / 3;
+export const B3: number = 4 / 9;
+
+/** Third-order result minus the embedded second-order one, by stage. They add to zero. */
+export const E1: number = -5 / 72;
+export const E2: number = 1 / 12;
+export const E3: number = 1 / 9;
+export const E4: number = -1 / 8;
+
+/** Makes the second stage from the start of a step. */
+export function halfWay(m: Memory, from: i32, step: number): void {
+  lean(m, at.HALF_WAY, from, 0.5 * step, from);
 }
 
-export function makeStepper(accelerate: Accelerate, size: StepperSize): Stepper {
-  const { coordinates: n, sums, positionScale, speedScale, sumScale } = size;
-  const [e1, e2, e3, e4] = ERROR_WEIGHTS;
-  const [b1, b2, b3] = STAGE_WEIGHTS;
-  const stepEnd = (): StepEnd => ({
-    position: new Float64Array(n),
-    speed: new Float64Array(n),
-    sums: new Float64Array(sums),
-    acceleration: new Float64Array(n + sums),
-  });
-  const position = new Float64Array(n);
-  const speed2 = new Float64Array(n);
-  const speed3 = new Float64Array(n);
-  const state = new Float64Array(sums);
-  const a2 = new Float64Array(n + sums);
-  const a3 = new Float64Array(n + sums);
-  const perPosition = positionScale.map((scale) => 1 / scale);
-  const perSpeed = speedScale.map((scale) => 1 / scale);
-  const perSum = sumScale?.map((scale) => 1 / scale) ?? null;
+/** Makes the third stage, from the start and the second. */
+export function later(m: Memory, from: i32, step: number): void {
+  lean(m, at.LATER, from, 0.75 * step, at.HALF_WAY);
+}
 
-  const stepper: Stepper = {
-    start: stepEnd(),
-    end: stepEnd(),
-    evaluations: 0,
+function lean(m: Memory, to: i32, from: i32, by: number, slope: i32): void {
+  leanRow(m, to, from, by, slope + at.RATE, at.MOTION_SIZE);
+  // Running sums feed nothing back: inside a step nobody asks for them.
+  if (m[at.HAS_INNER] !== 0) {
+    leanRow(m, to + at.INNER, from + at.INNER, by, slope + at.INNER_RATE, at.INNER_SIZE);
+  }
+  m[to + at.TIME] = m[from + at.TIME] + by;
+}
 
-    evaluateStart(time) {
-      const { start } = stepper;
-      accelerate(time, start.position, start.speed, start.acceleration, start.sums);
-      stepper.evaluations += 1;
-    },
+/** Makes the end of the step. */
+export function end(m: Memory, from: i32, to: i32, step: number): void {
+  endRow(m, from, to, step, at.POSITION, at.MOTION_SIZE);
+  endRow(m, from, to, step, at.SUMS, at.SUMS_SIZE);
+  m[to + at.TIME] = m[from + at.TIME] + step;
+}
 
-    attempt(time, step) {
-      const { position: q, speed: v, sums: s, acceleration: a1 } = stepper.start;
-      const { position: qEnd, speed: vEnd, sums: sEnd, acceleration: a4 } = stepper.end;
-      const half = 0.5 * step;
-      for (let i = 0; i < n; i += 1) {
-        position[i] = q[i] + half * v[i];
-        speed2[i] = v[i] + half * a1[i];
-      }
-      if (perSum) for (let j = 0; j < sums; j += 1) state[j] = s[j] + half * a1[n + j];
-      accelerate(time + half, position, speed2, a2, state);
-      const most = 0.75 * step;
-      for (let i = 0; i < n; i += 1) {
-        position[i] = q[i] + most * speed2[i];
-        speed3[i] = v[i] + most * a2[i];
-      }
-      if (perSum) for (let j = 0; j < sums; j += 1) state[j] = s[j] + most * a2[n + j];
-      accelerate(time + most, position, speed3, a3, state);
-      for (let i = 0; i < n; i += 1) {
-        qEnd[i] = q[i] + step * (b1 * v[i] + b2 * speed2[i] + b3 * speed3[i]);
-        vEnd[i] = v[i] + step * (b1 * a1[i] + b2 * a2[i] + b3 * a3[i]);
-      }
-      for (let j = 0; j < sums; j += 1) {
-        sEnd[j] = s[j] + step * (b1 * a1[n + j] + b2 * a2[n + j] + b3 * a3[n + j]);
-      }
-      accelerate(time + step, qEnd, vEnd, a4, sEnd);
-      stepper.evaluations += 3;
-      let worst = 0;
-      for (let i = 0; i < n; i += 1) {
-        const inPosition = Math.abs(step * (e1 * v[i] + e2 * speed2[i] + e3 * speed3[i] + e4 * vEnd[i]));
-        const inSpeed = Math.abs(step * (e1 * a1[i] + e2 * a2[i] + e3 * a3[i] + e4 * a4[i]));
-        const error = Math.max(inPosition * perPosition[i], inSpeed * perSpeed[i]);
-        // Written so that NaN wins.
-        if (!(error <= worst)) worst = error;
-      }
-      if (perSum) {
-        for (let j = 0; j < sums; j += 1) {
-          const inSum = step * (e1 * a1[n + j] + e2 * a2[n + j] + e3 * a3[n + j] + e4 * a4[n + j]);
-          const error = Math.abs(inSum) * perSum[j];
-          if (!(error <= worst)) worst = error;
-        }
-      }
-      return worst;
-    },
+function endRow(m: Memory, from: i32, to: i32, step: number, row: i32, size: i32): void {
+  const rate = row + at.RATE;
+  leanOnThree(
+    m,
+    to + row,
+    from + row,
+    step,
+    B1,
+    from + rate,
+    B2,
+    at.HALF_WAY + rate,
+    B3,
+    at.LATER + rate,
+    size,
+  );
+}
 
-    accept() {
-      const { start } = stepper;
-      stepper.start = stepper.end;
-      stepper.end = start;
-    },
-  };
-  return stepper;
+/** Largest local error ÷ accepted error; not a number when the result is none. */
+export function localError(m: Memory, from: i32, to: i32, step: number): number {
+  const worst = rowError(m, from, to, at.POSITION, at.PER_ERROR, at.MOTION_SIZE);
+  if (m[at.HAS_INNER] === 0) return step * worst;
+  return step * Math.max(worst, rowError(m, from, to, at.INNER, at.PER_INNER_ERROR, at.INNER_SIZE));
+}
+
+function rowError(m: Memory, from: i32, to: i32, row: i32, weight: i32, size: i32): number {
+  const rate = row + at.RATE;
+  return largestOfFour(
+    m,
+    E1,
+    from + rate,
+    E2,
+    at.HALF_WAY + rate,
+    E3,
+    at.LATER + rate,
+    E4,
+    to + rate,
+    weight,
+    size,
+  );
 }

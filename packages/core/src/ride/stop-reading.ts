@@ -1,37 +1,81 @@
 import { oilForce } from '../elements/gas-chamber.ts';
-import { maxwellForce, restingCrush } from '../elements/maxwell.ts';
-import { closingGain, stopElastic } from '../elements/stop.ts';
-import { frictionForce, type Reversal } from '../elements/stop-friction.ts';
+import { springPull } from '../elements/maxwell.ts';
+import { closingGain } from '../elements/stop.ts';
+import { bergForce } from '../elements/stop-friction.ts';
 import * as at from './layout.ts';
-import type { Dynamics } from './state.ts';
+import { type i32, type Memory, whole } from './memory.ts';
+import { cubicAt, cubicSlopeAt } from './tables.ts';
+
+/** Constants of the axle of a corner. */
+export function axleOf(corner: i32): i32 {
+  return at.FRONT + (corner >> 1) * at.AXLE_SIZE;
+}
 
 /** How far the pad has come past the tip of the uncrushed stop at a corner [m]; below zero what is left of its gap. */
-export function pastTip(dynamics: Dynamics, corner: number, travel: number): number {
-  const { numbers: c } = dynamics.axles[corner >> 1];
-  return c[at.STOP_RATIO] * travel - c[at.STOP_GAP + (corner & 1)];
+export function pastTip(m: Memory, corner: i32, travel: number): number {
+  const c = axleOf(corner);
+  return m[c + at.STOP_RATIO] * travel - m[c + at.STOP_GAP + (corner & 1)];
 }
 
 /** Crush of the stop at a corner [m], 0 when not touched. */
-export const crushAt = (dynamics: Dynamics, corner: number, travel: number): number =>
-  Math.max(0, pastTip(dynamics, corner, travel));
+export function crushAt(m: Memory, corner: i32, travel: number): number {
+  return Math.max(0, pastTip(m, corner, travel));
+}
 
 /** Axle travel left to metal [m]; negative when metal is driven in. */
-export function clearanceAt(dynamics: Dynamics, corner: number, travel: number): number {
-  const { numbers: c } = dynamics.axles[corner >> 1];
+export function clearanceAt(m: Memory, corner: i32, travel: number): number {
+  const c = axleOf(corner);
   const side = corner & 1;
-  return (c[at.STOP_GAP + side] + c[at.METAL_AT + side]) / c[at.STOP_RATIO] - travel;
+  return (m[c + at.STOP_GAP + side] + m[c + at.METAL_AT + side]) / m[c + at.STOP_RATIO] - travel;
 }
 
 /** What the curve of a touched stop is multiplied by: one, and the share that friction adds or takes. */
-export function frictionGain(dynamics: Dynamics, corner: number, crush: number): number {
-  const { friction } = dynamics.axles[corner >> 1];
-  return friction ? 1 + frictionForce(crush, dynamics.reversals[corner], friction) : 1;
+export function frictionGain(m: Memory, corner: i32, crush: number): number {
+  const c = axleOf(corner);
+  const limit = m[c + at.FRICTION_LIMIT];
+  if (limit === 0) return 1;
+  const turned = at.REVERSALS + 2 * corner;
+  return 1 + bergForce(crush, m[turned], m[turned + 1], limit, m[c + at.FRICTION_TRAVEL]);
 }
 
 /** Where the face of a stop stands by itself [m of crush]: beyond zero while its damper has not run out. */
-export function faceAt(dynamics: Dynamics, corner: number, inner: number): number {
-  const { stop, maxwell } = dynamics.axles[corner >> 1];
-  return maxwell && inner > 0 ? restingCrush(stop, 1, maxwell, inner) : 0;
+export function faceAt(m: Memory, corner: i32, inner: number): number {
+  const c = axleOf(corner);
+  const rate = m[c + at.MAXWELL_RATE];
+  if (rate === 0 || !(inner > 0)) return 0;
+  // Where the curve pushes as hard as the spring of the branch: `restingCrush` of elements, on a table in the memory.
+  const table = whole(m[c + at.STOP_TABLE]);
+  let low: number = 0;
+  let high = inner;
+  let crush = inner / 2;
+  for (let k = 0; k < 60 && high - low > 1e-15 * inner; k += 1) {
+    const excess = cubicAt(m, table, crush) - rate * (inner - crush);
+    if (excess === 0) return crush;
+    if (excess > 0) high = crush;
+    else low = crush;
+    const step = crush - excess / (cubicSlopeAt(m, table, crush) + rate);
+    const next = step > low && step < high ? step : (low + high) / 2;
+    if (next === crush) return crush;
+    crush = next;
+  }
+  return crush;
+}
+
+/** Force of the curve of a stop, with friction, and of the metal behind it, that depends on no speed [N]. */
+export function elasticAlong(
+  m: Memory,
+  corner: i32,
+  gain: number,
+  crush: number,
+  metalCrush: number,
+): number {
+  const c = axleOf(corner);
+  return gain * cubicAt(m, whole(m[c + at.STOP_TABLE]), crush) + m[c + at.METAL_RATE] * metalCrush;
+}
+
+/** Force of the viscous branch of a touched stop [N]. */
+export function viscousAlong(m: Memory, corner: i32, crush: number, inner: number): number {
+  return crush !== 0 ? springPull(m[axleOf(corner) + at.MAXWELL_RATE], crush, inner) : 0;
 }
 
 /**
@@ -42,37 +86,26 @@ export function faceAt(dynamics: Dynamics, corner: number, inner: number): numbe
  * @param inner – inner displacement of the viscous branch, of no account without one
  */
 export function stopAlong(
-  dynamics: Dynamics,
-  corner: number,
+  m: Memory,
+  corner: i32,
   crush: number,
   metalCrush: number,
   crushSpeed: number,
   inner: number,
 ): number {
-  const { numbers: c, stop, maxwell } = dynamics.axles[corner >> 1];
-  const gain = frictionGain(dynamics, corner, crush);
-  const elastic = stopElastic(stop, c[at.METAL_RATE], crush, metalCrush, gain);
-  const isTouched = crush !== 0;
-  const viscous = maxwell !== null && isTouched ? maxwellForce(maxwell, crush, inner) : 0;
-  const oil = isTouched ? oilForce(c[at.OIL_FACTOR], crushSpeed) : 0;
-  return closingGain(c[at.STOP_RATE_FACTOR], crushSpeed) * elastic + viscous + oil;
+  const c = axleOf(corner);
+  const elastic = elasticAlong(m, corner, frictionGain(m, corner, crush), crush, metalCrush);
+  const oil = crush !== 0 ? oilForce(m[c + at.OIL_FACTOR], crushSpeed) : 0;
+  const gain = closingGain(m[c + at.STOP_RATE_FACTOR], crushSpeed);
+  return gain * elastic + viscousAlong(m, corner, crush, inner) + oil;
 }
 
 /** The same at a travel and speed of the axle: 0 when neither stop nor metal is touched there. */
-export function stopForceAt(
-  dynamics: Dynamics,
-  corner: number,
-  travel: number,
-  speed: number,
-  inner: number,
-): number {
-  const { numbers: c } = dynamics.axles[corner >> 1];
-  const crush = pastTip(dynamics, corner, travel);
-  const metal = Math.max(0, crush - c[at.METAL_AT + (corner & 1)]);
-  const touched = crush > faceAt(dynamics, corner, inner) ? crush : 0;
+export function stopForceAt(m: Memory, corner: i32, travel: number, speed: number, inner: number): number {
+  const c = axleOf(corner);
+  const crush = pastTip(m, corner, travel);
+  const metal = Math.max(0, crush - m[c + at.METAL_AT + (corner & 1)]);
+  const touched = crush > faceAt(m, corner, inner) ? crush : 0;
   if (touched <= 0 && metal <= 0) return 0;
-  return Math.max(0, stopAlong(dynamics, corner, touched, metal, c[at.STOP_RATIO] * speed, inner));
+  return Math.max(0, stopAlong(m, corner, touched, metal, m[c + at.STOP_RATIO] * speed, inner));
 }
-
-/** A stop that has not been touched yet has turned round nowhere. */
-export const UNTURNED: Reversal = { travel: 0, force: 0 };

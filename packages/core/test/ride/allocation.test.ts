@@ -61,6 +61,8 @@ function countArrays(): () => number {
 
 describe('the memory of a run', () => {
   it('is made once: a run of ten times as many steps makes as many arrays', () => {
+    // The kernel and its memory are made once a thread.
+    drive(12);
     const made = countArrays();
     const short = drive(1);
     const byShort = made();

@@ -1,16 +1,10 @@
-import { makeStepper, ORDER, type Stepper } from '../../src/ride/stepper.ts';
+import { nextStep, shorterStep } from '../../src/ride/step-control.ts';
 import type { Motion, ShelfProblem } from './problem.ts';
+import { makeStepper, type Stepper } from './stepper.ts';
 
-/** The one place where the tests know how the stepper is called. */
 export function stepperFor(problem: ShelfProblem, tolerance = 1): Stepper {
-  const n = problem.position.length;
-  const accepted = new Float64Array(n).fill(tolerance);
-  const stepper = makeStepper(problem.accelerate, {
-    coordinates: n,
-    sums: 0,
-    positionScale: accepted,
-    speedScale: accepted,
-  });
+  const accepted = { position: tolerance, speed: tolerance };
+  const stepper = makeStepper(problem.accelerate, problem.position.length, accepted);
   return restart(stepper, 0, { position: problem.position, speed: problem.speed });
 }
 
@@ -73,16 +67,19 @@ export function underControl(
   let step = firstStep;
   let steps = 0;
   let rejected = 0;
+  let errorBefore = 1;
   for (const landing of landings) {
     while (time < landing) {
       const left = landing - time;
       const h = Math.min(step, left);
       const error = stepper.attempt(time, h);
-      step = h * Math.min(4, Math.max(0.2, 0.9 * Math.max(error, 1e-6) ** (-1 / ORDER)));
-      if (error > 1) {
+      if (!(error <= 1)) {
         rejected += 1;
+        step = shorterStep(h, error);
         continue;
       }
+      step = nextStep(h, error, errorBefore);
+      errorBefore = error;
       stepper.accept();
       steps += 1;
       time = h === left ? landing : time + h;

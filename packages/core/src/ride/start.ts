@@ -1,0 +1,149 @@
+import type { SampledSide, Track } from '../course/sampled.ts';
+import { contactMotion, contactSwitch } from './contact-motion.ts';
+import { accelerate } from './dynamics.ts';
+import * as at from './layout.ts';
+import type { i32, Memory } from './memory.ts';
+import type { RideModel } from './model.ts';
+import { type AxleTables, axleTables, writeAxle } from './packed-axle.ts';
+import { cubicSize, linearSize, writeCubic, writeLinear } from './tables.ts';
+
+/** What one unit of relative error means: lengths [m], angles [rad] and their speeds, from the size of a stop's crush. */
+const LENGTH_SCALE = 0.02;
+const ANGLE_SCALE = 0.02;
+const SPEED_SCALE = 0.6;
+
+const LONGEST_STEP = 0.05;
+/** At least this many steps over the shortest thing on the ground, so that none is jumped. */
+const STEPS_PER_FEATURE = 4;
+
+/** A ride to be driven. */
+export interface Ride {
+  readonly model: RideModel;
+  readonly track: Track;
+  readonly front: AxleTables;
+  readonly rear: AxleTables;
+  /** Times at which a tyre meets a place where the ground changes its law, rising; the end is the last. */
+  readonly breaks: Float64Array;
+  readonly speed: number;
+  readonly duration: number;
+  /** Local error accepted a step, relative to the scales above. */
+  readonly tolerance: number;
+}
+
+export function rideOf(
+  model: RideModel,
+  track: Track,
+  { speed, duration, tolerance }: { speed: number; duration: number; tolerance: number },
+): Ride {
+  return {
+    model,
+    track,
+    front: axleTables(model, 'front'),
+    rear: axleTables(model, 'rear'),
+    breaks: breakTimes(model, track, speed, duration),
+    speed,
+    duration,
+    tolerance,
+  };
+}
+
+/** Places that a ride takes in the memory. */
+export function sizeOf({ track, front, rear, breaks }: Ride): number {
+  const tables = [front, rear].reduce((sum, { shock, stop }) => sum + linearSize(shock) + cubicSize(stop), 0);
+  const samples = [track.left, track.right].reduce((sum, side) => sum + side.samples.length, 0);
+  return at.HEAP + tables + breaks.length + 1 + samples;
+}
+
+/** Writes a ride into the memory, with the rig at the start of it. */
+export function writeStart(m: Memory, ride: Ride): void {
+  const { model, track, speed, duration } = ride;
+  m.fill(0, at.ONE_END, at.HEAP);
+  m[at.RIDE_SPEED] = speed;
+  m[at.DURATION] = duration;
+  writeBody(m, model);
+  writeAxle(m, at.FRONT, model, 'front');
+  writeAxle(m, at.REAR, model, 'rear');
+  let free: i32 = at.HEAP;
+  for (const [c, { shock, stop }] of [
+    [at.FRONT, ride.front],
+    [at.REAR, ride.rear],
+  ] as const) {
+    m[c + at.SHOCK_TABLE] = free;
+    free = writeLinear(m, free, shock);
+    m[c + at.STOP_TABLE] = free;
+    free = writeCubic(m, free, stop);
+  }
+  m[at.NEXT_BREAK] = free;
+  m.set(ride.breaks, free);
+  free += ride.breaks.length;
+  m[free] = Infinity;
+  free = writeGround(m, at.LEFT_GROUND, track.left, free + 1);
+  writeGround(m, at.RIGHT_GROUND, track.right, free);
+  writeAcceptedErrors(m, ride.tolerance);
+
+  const longest = Math.min(LONGEST_STEP, track.shortestFeature / speed / STEPS_PER_FEATURE);
+  m[at.LONGEST_STEP] = longest;
+  m[at.PLANNED_STEP] = Math.min(1e-3, longest);
+  m[at.LAST_ERROR] = 1;
+  m.fill(-Infinity, at.PEAK_TRAVEL, at.PEAK_TRAVEL + 4);
+  m[at.FROM] = at.ONE_END;
+  for (const i of HEIGHTS) m[at.ONE_END + i] = track.initialLift;
+  m[at.CONTACTS_ON] = contactsAtRest(m, at.ONE_END);
+  accelerate(m, at.ONE_END);
+  m[at.EVALUATIONS] = 1;
+}
+
+/** Coordinates that are heights; the others are angles. */
+const HEIGHTS = [at.HEAVE, at.AXLE, at.AXLE + 2, at.SEAT];
+
+function writeBody(m: Memory, { sprung, gravity, seat, axles }: RideModel): void {
+  const bodyMass = sprung.mass - (seat?.mass ?? 0);
+  m[at.PER_BODY_MASS] = 1 / bodyMass;
+  m[at.RESTING_LIFT] = seat ? (sprung.mass * gravity) / bodyMass : gravity;
+  m[at.PER_PITCH_INERTIA] = 1 / sprung.pitchInertia;
+  m[at.PER_ROLL_INERTIA] = 1 / sprung.rollInertia;
+  m[at.GRAVITY] = gravity;
+  m[at.SEAT_MASS] = seat?.mass ?? 0;
+  m[at.SEAT_RATE] = seat?.rate ?? 0;
+  m[at.SEAT_DAMPING] = seat?.damping ?? 0;
+  m[at.SEAT_AHEAD] = seat?.ahead ?? 0;
+  m[at.SEAT_LEFT] = seat?.left ?? 0;
+  m[at.HAS_INNER] = axles.front.stop.maxwell || axles.rear.stop.maxwell ? 1 : 0;
+}
+
+function writeGround(m: Memory, ground: i32, side: SampledSide, samples: i32): i32 {
+  m[ground + at.ORIGIN] = side.origin;
+  m[ground + at.SAMPLE_STEP] = side.step;
+  m[ground + at.PER_SAMPLE_STEP] = 1 / side.step;
+  m[ground + at.LAST_SAMPLE] = side.samples.length / 2 - 1;
+  m[ground + at.SAMPLES] = samples;
+  m.set(side.samples, samples);
+  return samples + side.samples.length;
+}
+
+function writeAcceptedErrors(m: Memory, tolerance: number): void {
+  for (let i = 0; i < at.COORDINATES; i += 1) {
+    const unit = HEIGHTS.includes(i) ? LENGTH_SCALE : ANGLE_SCALE;
+    m[at.PER_ERROR + i] = 1 / (tolerance * unit);
+    m[at.PER_ERROR + at.COORDINATES + i] = 1 / (tolerance * SPEED_SCALE);
+  }
+  m.fill(1 / (tolerance * LENGTH_SCALE), at.PER_INNER_ERROR, at.PER_INNER_ERROR + at.INNER_SIZE);
+}
+
+function contactsAtRest(m: Memory, state: i32): i32 {
+  let contacts = 0;
+  for (let contact = 0; contact < at.ALL_CONTACTS; contact += 1) {
+    const position = contactMotion(m, contact, state);
+    if (contactSwitch(m, contact, 0, position, 0, 0) > 0) contacts |= 1 << contact;
+  }
+  return contacts;
+}
+
+function breakTimes(model: RideModel, track: Track, speed: number, duration: number): Float64Array {
+  const wheelbase = model.sprung.toFrontAxle + model.sprung.toRearAxle;
+  const times = [track.left, track.right]
+    .flatMap((side) => side.breaks)
+    .flatMap((distance) => [distance / speed, (distance + wheelbase) / speed])
+    .filter((t) => t > 0 && t < duration);
+  return Float64Array.from(new Set([...times, duration])).sort();
+}

@@ -1,0 +1,80 @@
+import type { MonotoneCubic } from '../numerics/monotone-cubic.ts';
+import type { PiecewiseLinear } from '../numerics/piecewise-linear.ts';
+import { type i32, type Memory, whole } from './memory.ts';
+
+/**
+ * Tables of the kernel. A table is a row of pieces, and each begins with the place at which the next takes over
+ * (infinite in the last): a look-up goes up from a piece that does not lie beyond.
+ */
+
+/** Piece of straight lines: where it ends, slope, value at zero. */
+const LINE = 3;
+/** Before the pieces: first x, even cells per x, number of the last cell, and for each cell the place of its first piece. */
+const LINE_HEAD = 3;
+
+/** Value at x of the straight lines at `table`. */
+export function linearAt(m: Memory, table: i32, x: number): number {
+  const cell = Math.min((x - m[table]) * m[table + 1], m[table + 2]);
+  let piece = whole(m[table + LINE_HEAD + whole(Math.max(cell, 0))]);
+  while (x >= m[piece]) piece += LINE;
+  return m[piece + 2] + m[piece + 1] * x;
+}
+
+/** Piece of a cubic: where it ends, where it begins, then its value, slope and higher coefficients there. */
+const CUBIC = 6;
+
+function cubicPiece(m: Memory, table: i32, x: number): i32 {
+  let piece = table;
+  while (x >= m[piece]) piece += CUBIC;
+  return piece;
+}
+
+/** Value at x of the monotone cubic at `table`. */
+export function cubicAt(m: Memory, table: i32, x: number): number {
+  const piece = cubicPiece(m, table, x);
+  const u = x - m[piece + 1];
+  return m[piece + 2] + u * (m[piece + 3] + u * (m[piece + 4] + u * m[piece + 5]));
+}
+
+/** Slope at x of the monotone cubic at `table`. */
+export function cubicSlopeAt(m: Memory, table: i32, x: number): number {
+  const piece = cubicPiece(m, table, x);
+  const u = x - m[piece + 1];
+  return m[piece + 3] + u * (2 * m[piece + 4] + 3 * u * m[piece + 5]);
+}
+
+/** Writes straight lines at a place. @returns the place behind */
+export function writeLinear(m: Memory, table: i32, line: PiecewiseLinear): i32 {
+  const { x, slope, offset, firstPiece, cellsPerX } = line;
+  const cells = firstPiece.length;
+  const pieces = table + LINE_HEAD + cells;
+  m[table] = x[0];
+  m[table + 1] = cellsPerX;
+  m[table + 2] = cells - 1;
+  for (let k = 0; k < cells; k += 1) m[table + LINE_HEAD + k] = pieces + LINE * firstPiece[k];
+  for (let k = 0; k < slope.length; k += 1) {
+    const piece = pieces + LINE * k;
+    m[piece] = k === slope.length - 1 ? Infinity : x[k + 1];
+    m[piece + 1] = slope[k];
+    m[piece + 2] = offset[k];
+  }
+  return pieces + LINE * slope.length;
+}
+
+/** Writes a cubic at a place, with the straight lines before its first and behind its last point. @returns the place behind */
+export function writeCubic(m: Memory, table: i32, cubic: MonotoneCubic): i32 {
+  const { x, y, b, c, d, endSlope } = cubic;
+  const last = c.length;
+  const write = (piece: i32, values: readonly number[]): i32 => {
+    m.set(values, piece);
+    return piece + CUBIC;
+  };
+  let piece = write(table, [x[0], x[0], y[0], b[0], 0, 0]);
+  for (let k = 0; k < last; k += 1) piece = write(piece, [x[k + 1], x[k], y[k], b[k], c[k], d[k]]);
+  return write(piece, [Infinity, x[last], y[last], endSlope, 0, 0]);
+}
+
+/** Places that a table takes. */
+export const linearSize = ({ slope, firstPiece }: PiecewiseLinear): number =>
+  LINE_HEAD + firstPiece.length + LINE * slope.length;
+export const cubicSize = ({ c }: MonotoneCubic): number => CUBIC * (c.length + 2);

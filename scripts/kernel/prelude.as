@@ -1,0 +1,73 @@
+// What the source of the ride kernel finds when it is compiled by AssemblyScript, in place of memory.ts and rows.ts.
+
+// A place is a number of eight bytes. The memory begins at zero and is handed in by the host.
+@unmanaged class Memory {
+  @inline @operator("[]") get(place: i32): f64 {
+    return load<f64>(changetype<usize>(this) + (<usize>place << 3));
+  }
+  @inline @operator("[]=") set(place: i32, value: f64): void {
+    store<f64>(changetype<usize>(this) + (<usize>place << 3), value);
+  }
+}
+
+@inline function whole(x: f64): i32 {
+  return <i32>x;
+}
+
+@inline function addressOf(m: Memory, place: i32): usize {
+  return changetype<usize>(m) + (<usize>place << 3);
+}
+
+// Two numbers of a row at once; every operation on its own, so that results are those of rows.ts to the last bit.
+function leanRow(m: Memory, to: i32, from: i32, by: f64, slope: i32, size: i32): void {
+  const byTwo = f64x2.splat(by);
+  let p = addressOf(m, to);
+  let q = addressOf(m, from);
+  let r = addressOf(m, slope);
+  for (const end = p + (<usize>size << 3); p < end; p += 16, q += 16, r += 16) {
+    v128.store(p, f64x2.add(v128.load(q), f64x2.mul(byTwo, v128.load(r))));
+  }
+}
+
+function leanOnThree(
+  m: Memory, to: i32, from: i32, by: f64, a: f64, p: i32, b: f64, q: i32, c: f64, r: i32, size: i32,
+): void {
+  const byTwo = f64x2.splat(by);
+  const aTwo = f64x2.splat(a);
+  const bTwo = f64x2.splat(b);
+  const cTwo = f64x2.splat(c);
+  const toAt = addressOf(m, to);
+  const fromAt = addressOf(m, from);
+  const pAt = addressOf(m, p);
+  const qAt = addressOf(m, q);
+  const rAt = addressOf(m, r);
+  const end = <usize>size << 3;
+  for (let i: usize = 0; i < end; i += 16) {
+    let sum = f64x2.add(f64x2.mul(aTwo, v128.load(pAt + i)), f64x2.mul(bTwo, v128.load(qAt + i)));
+    sum = f64x2.add(sum, f64x2.mul(cTwo, v128.load(rAt + i)));
+    v128.store(toAt + i, f64x2.add(v128.load(fromAt + i), f64x2.mul(byTwo, sum)));
+  }
+}
+
+function largestOfFour(
+  m: Memory, a: f64, p: i32, b: f64, q: i32, c: f64, r: i32, d: f64, s: i32, weight: i32, size: i32,
+): f64 {
+  const aTwo = f64x2.splat(a);
+  const bTwo = f64x2.splat(b);
+  const cTwo = f64x2.splat(c);
+  const dTwo = f64x2.splat(d);
+  const pAt = addressOf(m, p);
+  const qAt = addressOf(m, q);
+  const rAt = addressOf(m, r);
+  const sAt = addressOf(m, s);
+  const weightAt = addressOf(m, weight);
+  const end = <usize>size << 3;
+  let largest = f64x2.splat(0);
+  for (let i: usize = 0; i < end; i += 16) {
+    let sum = f64x2.add(f64x2.mul(aTwo, v128.load(pAt + i)), f64x2.mul(bTwo, v128.load(qAt + i)));
+    sum = f64x2.add(sum, f64x2.mul(cTwo, v128.load(rAt + i)));
+    sum = f64x2.add(sum, f64x2.mul(dTwo, v128.load(sAt + i)));
+    largest = f64x2.max(largest, f64x2.mul(f64x2.abs(sum), v128.load(weightAt + i)));
+  }
+  return Math.max(f64x2.extract_lane(largest, 0), f64x2.extract_lane(largest, 1));
+}

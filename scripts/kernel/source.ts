@@ -1,0 +1,94 @@
+import { readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import ts from 'typescript';
+
+/**
+ * One AssemblyScript source out of the TypeScript of the ride kernel: the functions and numbers that an entry reaches,
+ * word for word, from whatever files they stand in. Nothing else of those files has to be AssemblyScript. Types are left
+ * out: the prelude says what `Memory`, `whole` and `i32` are there.
+ */
+export function kernelSource(entry: string, name: string, given: ReadonlySet<string>): string {
+  const reached = new Map<string, { readonly text: string; readonly space: string | null }>();
+  const underWay = new Set<ts.Node>();
+  const reach = (file: FileParts, wanted: string, space: string | null): void => {
+    if (given.has(wanted)) return;
+    const part = file.parts.get(wanted);
+    if (!part) throw new Error(`kernel: ${wanted} is not a function or a number of ${file.path}`);
+    const before = reached.get(wanted);
+    const text = part.getText(file.source).replace(/^export /, '');
+    if (before) {
+      if (before.text !== text)
+        throw new Error(`kernel: two things are called ${wanted}; one is in ${file.path}`);
+      return;
+    }
+    if (underWay.has(part)) return;
+    underWay.add(part);
+    const visit = (node: ts.Node): void => {
+      if (ts.isPropertyAccessExpression(node) && ts.isIdentifier(node.expression)) {
+        const from = file.spaces.get(node.expression.text);
+        if (from) {
+          reach(partsOf(from), node.name.text, node.expression.text);
+          return;
+        }
+      }
+      if (ts.isTypeNode(node)) return;
+      if (ts.isIdentifier(node) && node.text !== wanted) {
+        const from = file.names.get(node.text);
+        if (from) reach(partsOf(from), node.text, null);
+        else if (file.parts.has(node.text)) reach(file, node.text, space);
+      }
+      ts.forEachChild(node, visit);
+    };
+    visit(part);
+    // What it leans on stands before it.
+    reached.set(wanted, { text, space });
+  };
+  reach(partsOf(entry), name, null);
+  const plain = [...reached.values()].filter(({ space }) => space === null).map(({ text }) => text);
+  const spaces = new Set([...reached.values()].flatMap(({ space }) => (space === null ? [] : [space])));
+  const inSpace = (of: string): string => {
+    const parts = [...reached.values()].filter(({ space }) => space === of).map(({ text }) => text);
+    return `namespace ${of} {\n${parts.map((text) => `export ${text}`).join('\n')}\n}`;
+  };
+  return [...[...spaces].map(inSpace), ...plain].join('\n');
+}
+
+interface FileParts {
+  readonly path: string;
+  readonly source: ts.SourceFile;
+  /** Functions and constants at the top of the file. */
+  readonly parts: ReadonlyMap<string, ts.Node>;
+  /** Imported names, and imported name spaces, with the file they come from. */
+  readonly names: ReadonlyMap<string, string>;
+  readonly spaces: ReadonlyMap<string, string>;
+}
+
+const read = new Map<string, FileParts>();
+
+function partsOf(path: string): FileParts {
+  const before = read.get(path);
+  if (before) return before;
+  const source = ts.createSourceFile(path, readFileSync(path, 'utf8'), ts.ScriptTarget.ES2023, true);
+  const parts = new Map<string, ts.Node>();
+  const names = new Map<string, string>();
+  const spaces = new Map<string, string>();
+  for (const statement of source.statements) {
+    if (ts.isFunctionDeclaration(statement) && statement.name) parts.set(statement.name.text, statement);
+    if (ts.isVariableStatement(statement)) {
+      for (const { name } of statement.declarationList.declarations) {
+        if (ts.isIdentifier(name)) parts.set(name.text, statement);
+      }
+    }
+    if (ts.isImportDeclaration(statement) && ts.isStringLiteral(statement.moduleSpecifier)) {
+      const from = join(dirname(path), statement.moduleSpecifier.text);
+      const bindings = statement.importClause?.namedBindings;
+      if (bindings && ts.isNamespaceImport(bindings)) spaces.set(bindings.name.text, from);
+      if (bindings && ts.isNamedImports(bindings)) {
+        for (const { name, isTypeOnly } of bindings.elements) if (!isTypeOnly) names.set(name.text, from);
+      }
+    }
+  }
+  const all = { path, source, parts, names, spaces };
+  read.set(path, all);
+  return all;
+}
