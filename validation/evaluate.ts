@@ -9,6 +9,7 @@ import { quantities } from './runners/quantities.ts';
 import { ride } from './runners/ride.ts';
 import { roads } from './runners/roads.ts';
 import { statics } from './runners/statics.ts';
+import { stops } from './runners/stops.ts';
 import { uncertainty } from './runners/uncertainty.ts';
 
 /** One runner a topic; the key is the folder's name under `checks/`. */
@@ -21,6 +22,7 @@ const RUNNERS: Readonly<Record<string, Runner>> = {
   ride,
   roads,
   statics,
+  stops,
   uncertainty,
 };
 

@@ -9,6 +9,7 @@ const TOPICS: Readonly<Record<string, string>> = {
   uncertainty: 'Uncertainty and probability',
   statics: 'Weights, springs and frequencies',
   elements: 'Force laws of the parts',
+  stops: 'Stops: rubber, cells, graded columns',
   course: 'The ground',
   roads: 'Random roads and the roughness index',
   ride: 'The ride',

@@ -282,6 +282,56 @@ export { rateAtPressure, rateBySize, rateFromPress, rateOnLine } from './element
 export type { Vent } from './elements/vent.ts';
 export { blowDownTime, CRITICAL_RATIO, ventFlow, ventPressure } from './elements/vent.ts';
 
+// --- Stops: what a block, a foam or a printed lattice answers, and the density that answers a wanted curve ---
+
+export type { Cycle } from './numerics/rainflow.ts';
+export { equivalentRange, minerSum, rainflow, turningPoints } from './numerics/rainflow.ts';
+export type { Block, BlockEnds } from './stopdesign/block.ts';
+export { blockArea, blockForce, bondedModulus, mooneyRivlinStress, shapeFactor } from './stopdesign/block.ts';
+export type { Structure } from './stopdesign/cellular.ts';
+export {
+  cellGasStress,
+  collapseShare,
+  densificationStrain,
+  relativeModulus,
+  STRUCTURES,
+} from './stopdesign/cellular.ts';
+export type { Body, ColumnState, Layer } from './stopdesign/column.ts';
+export { columnAt, columnEnergy, columnPressed, slicesOf } from './stopdesign/column.ts';
+export type { Coupon, CouponFit, FittedNumber } from './stopdesign/coupon-fit.ts';
+export { couponFit } from './stopdesign/coupon-fit.ts';
+export type { DensityRange, DesignedDensity, WantedCurve } from './stopdesign/density-for-curve.ts';
+export { densityForCurve } from './stopdesign/density-for-curve.ts';
+export type { HardnessScale, ModulusBand } from './stopdesign/hardness.ts';
+export {
+  errorFunctionModulus,
+  gentModulus,
+  HARDNESS_RANGE,
+  indenterModulus,
+  modulusBand,
+  shoreDModulus,
+} from './stopdesign/hardness.ts';
+export type { LatticeMaterial } from './stopdesign/lattice-law.ts';
+export { latticeLaw, latticeModulus, MIDDLE_DENSITY } from './stopdesign/lattice-law.ts';
+export type { LayerLaw } from './stopdesign/layer-law.ts';
+export {
+  confinedNeoHookeanLaw,
+  linearLaw,
+  lockingLaw,
+  neoHookeanLaw,
+  strainAt,
+} from './stopdesign/layer-law.ts';
+export type { PressCurve, PressDoubt, PressReadings } from './stopdesign/press-test.ts';
+export { LEAST_READINGS, PRESS_DOUBTS, pressCurve } from './stopdesign/press-test.ts';
+export type { AlongHeight, PrintedBody } from './stopdesign/printed-body.ts';
+export { printedLayers, SLICES, slenderness } from './stopdesign/printed-body.ts';
+
+// --- Fits: parameters and curves out of readings ---
+
+export { isotonic } from './numerics/isotonic.ts';
+export type { LeastSquares, LeastSquaresOptions } from './numerics/least-squares.ts';
+export { leastSquares } from './numerics/least-squares.ts';
+
 // --- Force tables: how a measured stop and shock are read between their points ---
 
 export type { MonotoneCubic } from './numerics/monotone-cubic.ts';
