@@ -10,7 +10,10 @@ import {
   type Rig,
   SLOWEST,
   setupNames,
+  TYRE_FEELS,
+  type TyreFeel,
   type UnitSystem,
+  USUAL_FEEL,
 } from '@lastinch/core';
 import { nearest, readRig } from '@lastinch/core/rigfile';
 import { printable } from '@lastinch/picture';
@@ -65,6 +68,18 @@ export function unitsAsked(text: string | undefined): Result<UnitSystem | null> 
   if (text === undefined) return good(null);
   if (text === 'shop' || text === 'metric') return good(text);
   return bad({ code: 'ask-option', where: { key: '--units' }, found: text, accepted: 'shop, metric' });
+}
+
+/** The option `--tyres`: how they read the ground. */
+export function tyresAsked(text: string | undefined): Result<TyreFeel> {
+  const feel = TYRE_FEELS.find((one) => one === (text ?? USUAL_FEEL));
+  if (feel !== undefined) return good(feel);
+  return bad({
+    code: 'ask-option',
+    where: { key: '--tyres' },
+    found: text ?? '',
+    accepted: TYRE_FEELS.join(', '),
+  });
 }
 
 /** The option `--speed` [m/s]; null when it was not given. */

@@ -42,6 +42,7 @@ export async function run(words: readonly string[]): Promise<ExitCode> {
     .option('--speed <SPEED>', 'for example "30 mph" (default: the speed of the course)')
     .option('--sweep <A..B>', 'how fast may it go: every speed of a range, for example 5..45mph')
     .option('--step <SPEED>', 'largest distance between two speeds of a sweep (default: a fortieth)')
+    .option('--tyres <HOW>', 'how tyres read the ground: footprint (default), two-cams, point')
     .option('--setup <NAME>', 'setup to drive (default: the rig as measured)')
     .option('--against <NAME>', 'setup to hold it against')
     .option('--units <SYSTEM>', 'shop (inches, lb) or metric; default: as the file was typed')

@@ -118,3 +118,16 @@ describe('the program itself', () => {
     expect(err).toContain('Usage: lastinch');
   });
 });
+
+describe('how the tyres read the ground', () => {
+  it('is a foot unless another way is asked for, and is told on the page and as data', async () => {
+    const words = ['ride', OCHRE, '--course', 'ledge', '--units', 'metric'];
+    const page = await program.run(words);
+    expect(page.out).toMatch(/tyres average the ground over a foot\s+of 3\d0 mm/);
+    const asPoint = JSON.parse((await program.run([...words, '--tyres', 'point', '--json'])).out);
+    expect(asPoint.tyres).toMatchObject({ feel: 'point', used: 0 });
+    const asFoot = JSON.parse((await program.run([...words, '--json'])).out);
+    expect(asFoot.tyres.used).toBeCloseTo((asFoot.tyres.contact.front + asFoot.tyres.contact.rear) / 2, 12);
+    expect(asFoot.body.rmsAcceleration).not.toBe(asPoint.body.rmsAcceleration);
+  });
+});

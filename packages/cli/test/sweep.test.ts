@@ -137,6 +137,8 @@ describe('a sweep that cannot be driven', () => {
     [['--sweep', '5..20mph', '--step', 'small'], '--step', 'not understood'],
     [['--sweep', '5..20mph', '--speed', '10mph'], '--speed', 'either --speed or --sweep'],
     [['--step', '1mph'], '--step', 'together with --sweep'],
+    [['--sweep', '5..20mph', '--tyres', 'soft'], '--tyres', 'footprint, two-cams, point'],
+    [['--tyres', 'round'], '--tyres', 'footprint, two-cams, point'],
   ])('%j is refused in one line', async (words, key, said) => {
     const { code, out, err } = await sweep(words);
     expect(code).toBe(2);

@@ -66,6 +66,8 @@ export type { Setup, SetupEnd } from './rig/setup.ts';
 export { AS_MEASURED } from './rig/setup.ts';
 export type { EndPatch, SetupPatch } from './rig/setup-patch.ts';
 export { resolveSetup, setupNames } from './rig/setup-resolve.ts';
+export type { TyreFeel, TyreFoot } from './rig/tyre-feel.ts';
+export { TYRE_FEELS, USUAL_FEEL } from './rig/tyre-feel.ts';
 export { unitsOfRig } from './rig/units-of-rig.ts';
 
 // --- Links: where they let an axle go ---
@@ -224,6 +226,7 @@ export { needle, roughSpeed } from './words/speeds.ts';
 export { criterionName } from './words/sweep-findings.ts';
 export type { FirstBreakText } from './words/sweeps.ts';
 export { bandsText, firstBreakText } from './words/sweeps.ts';
+export { tyreFootText } from './words/tyres.ts';
 
 // --- Force laws: what a reading of a part becomes ---
 

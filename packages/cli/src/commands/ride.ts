@@ -17,6 +17,7 @@ import {
   readRigFile,
   refuse,
   speedAsked,
+  tyresAsked,
   unitsAsked,
   unknownName,
 } from '../asked.ts';
@@ -35,6 +36,7 @@ export interface RideOptions {
   readonly against?: string;
   readonly sweep?: string;
   readonly step?: string;
+  readonly tyres?: string;
   readonly units?: string;
   readonly json?: boolean;
 }
@@ -60,8 +62,10 @@ export async function ride(file: string, options: RideOptions): Promise<ExitCode
   const system = units.value ?? unitsOfRig(rig);
   const course = courseAsked(rig, options.course, system);
   if (!course.ok) return refuse(course.problems);
+  const tyres = tyresAsked(options.tyres);
+  if (!tyres.ok) return refuse(tyres.problems);
   if (options.sweep !== undefined)
-    return sweep(rig, course.value, { ...options, sweep: options.sweep }, system);
+    return sweep(rig, course.value, { ...options, sweep: options.sweep, tyres: tyres.value }, system);
   if (options.step !== undefined)
     return refuse([
       {
@@ -97,6 +101,7 @@ export async function ride(file: string, options: RideOptions): Promise<ExitCode
         historyRate: 0,
         trials: TRIALS,
         seed: SEED,
+        tyres: tyres.value,
       },
       (share) => progress.show(`riding ${course.value.id}`, (index + share) / setups.length),
     );

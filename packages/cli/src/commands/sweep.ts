@@ -9,6 +9,7 @@ import {
   type SweepRequest,
   startSweep,
   TRIALS_FOR_COVERAGE,
+  type TyreFeel,
   type UnitSystem,
   usualStep,
 } from '@lastinch/core';
@@ -27,6 +28,7 @@ export interface SweepOptions {
   readonly speed?: string;
   readonly setup?: string;
   readonly against?: string;
+  readonly tyres: TyreFeel;
   readonly json?: boolean;
 }
 
@@ -70,6 +72,7 @@ export async function sweep(
     step: step === null ? usualStep(from, to) : step.value.value,
     trials: TRIALS_FOR_COVERAGE,
     seed: SEED,
+    tyres: options.tyres,
   };
 
   const crew = crewHere();

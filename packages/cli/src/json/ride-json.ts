@@ -16,6 +16,7 @@ export function rideJson(rig: Rig, answer: RideAnswer, against: RideAnswer | nul
 const runJson = (answer: RideAnswer, system: UnitSystem) => ({
   setup: answer.setup,
   course: answer.course,
+  tyres: answer.tyres,
   speed: answer.speed,
   status: answer.run.status,
   time: answer.run.time,

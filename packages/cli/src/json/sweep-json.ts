@@ -31,8 +31,9 @@ export function sweepJson(rig: Rig, answer: SweepAnswer, system: UnitSystem) {
   };
 }
 
-const setupJson = ({ setup, criteria, findings }: SetupSweep, system: UnitSystem) => ({
+const setupJson = ({ setup, tyres, criteria, findings }: SetupSweep, system: UnitSystem) => ({
   setup,
+  tyres,
   criteria: criteria.map(criterionJson),
   findings: findings.map((finding) => findingJson(finding, system)),
 });

@@ -8,6 +8,7 @@ import {
   PLACE_NAMES,
   type RideAnswer,
   type RideStatus,
+  tyreFootText,
 } from '@lastinch/core';
 import { tableLines, wrap } from './lines.ts';
 import type { Paper } from './paper.ts';
@@ -38,6 +39,10 @@ export function ridePage(
   return [
     ...wrap(title, paper).map(paper.ink.heading),
     ...wrap(`The course: ${ground}.`, paper),
+    ...answers.flatMap((one) => {
+      const who = against === null ? 'On this ground' : `${one.setup} on this ground`;
+      return wrap(`${who}: ${tyreFootText(one.tyres, paper)}.`, paper);
+    }),
     ...answers.flatMap((one) => {
       const { status, time, duration } = one.run;
       if (status === 'finished') return [];

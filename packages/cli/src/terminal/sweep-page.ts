@@ -1,4 +1,11 @@
-import { criterionName, firstBreakText, needle, roughSpeed, type SweepAnswer } from '@lastinch/core';
+import {
+  criterionName,
+  firstBreakText,
+  needle,
+  roughSpeed,
+  type SweepAnswer,
+  tyreFootText,
+} from '@lastinch/core';
 import { tableLines, wrap } from './lines.ts';
 import type { Paper } from './paper.ts';
 import { cautionLines, findingLines, section } from './sections.ts';
@@ -47,6 +54,7 @@ function trustLines(answer: SweepAnswer, paper: Paper): string[] {
     trials === 0
       ? 'No trials over the tolerances of the readings: the ranges are unknown.'
       : `Within readings: ${trials} rigs drawn from the tolerances of the readings were driven at all speeds; the range covers ${Math.round(100 * coverage)} in 100 of such rigs on average.`,
+    ...setups.map(({ setup, tyres }) => `${setup}: ${tyreFootText(tyres, paper)}.`),
     ...comparisons(setups),
   ];
   return lines.flatMap((line) => wrap(line, paper, '  '));

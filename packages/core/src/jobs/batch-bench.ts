@@ -1,5 +1,3 @@
-import type { Track } from '../course/sampled.ts';
-import { sampleCourse } from '../course/track.ts';
 import { CORNERS } from '../finding/place.ts';
 import { bad, good, type Problem, type Result } from '../finding/problem.ts';
 import { rideModels } from '../ride/from-setup.ts';
@@ -8,10 +6,13 @@ import type { RideRun, RideStatus } from '../ride/result.ts';
 import { runRide } from '../ride/run.ts';
 import type { CourseShape } from '../rig/course-spec.ts';
 import type { Rig } from '../rig/rig.ts';
+import type { Setup } from '../rig/setup.ts';
 import { resolveSetup } from '../rig/setup-resolve.ts';
+import type { TyreFeel } from '../rig/tyre-feel.ts';
 import { travelNeeds } from '../travel/travel.ts';
 import type { Bench } from './bench.ts';
 import { drawsToDrive, durationOf, speedProblem, TRIAL_TOLERANCE } from './driving.ts';
+import { FeltGrounds } from './felt-ground.ts';
 
 /** A course at the speed at which it is driven. */
 export interface BatchCourse {
@@ -32,6 +33,8 @@ export interface BatchRequest {
   readonly seed: number;
   /** Local error accepted in the nominal runs; the ride's own default when left out. */
   readonly tolerance?: number;
+  /** How the tyres read the ground; a moving footprint when left out. */
+  readonly tyres?: TyreFeel;
 }
 
 /** Where the figures of a run stand in its row. */
@@ -66,21 +69,18 @@ export function batchBench(request: BatchRequest): Result<Bench> {
   if (problems.length > 0) return bad(...problems);
   const { rig, setups, courses, trials, seed, tolerance } = request;
   const each = unitsOfOne(request);
-  const tracks: (Track | undefined)[] = [];
-  const trackOf = (course: number): Track => {
-    tracks[course] ??= sampleCourse(courses[course].shape);
-    return tracks[course];
-  };
+  const grounds = new FeltGrounds(request.tyres);
   let ofSetup = -1;
-  let modelOf: ((trial: number) => RideModel) | null = null;
-  const modelsOf = (setup: number): ((trial: number) => RideModel) => {
-    if (modelOf === null || ofSetup !== setup) {
-      const resolved = resolveSetup(rig, setups[setup]);
-      if (!resolved.ok) throw new Error(`setup ${setups[setup]} was resolved before`);
-      modelOf = rideModels(resolved.value, drawsToDrive(rig, { trials, seed }));
-      ofSetup = setup;
+  let driven: { readonly setup: Setup; readonly modelOf: (trial: number) => RideModel } | null = null;
+  const setupAt = (index: number) => {
+    if (driven === null || ofSetup !== index) {
+      const resolved = resolveSetup(rig, setups[index]);
+      if (!resolved.ok) throw new Error(`setup ${setups[index]} was resolved before`);
+      const setup = resolved.value;
+      driven = { setup, modelOf: rideModels(setup, drawsToDrive(rig, { trials, seed })) };
+      ofSetup = index;
     }
-    return modelOf;
+    return driven;
   };
   const wheelbase = rig.wheelbase.value;
   return good({
@@ -88,15 +88,16 @@ export function batchBench(request: BatchRequest): Result<Bench> {
     width: WIDTH,
     cost(unit) {
       const course = Math.floor(unit / each) % courses.length;
-      return durationOf(trackOf(course), wheelbase, courses[course].speed);
+      return durationOf(grounds.plain(courses[course].shape), wheelbase, courses[course].speed);
     },
     run(unit, rows, at) {
       const trial = unit % each;
       const cell = (unit - trial) / each;
       const course = cell % courses.length;
-      const track = trackOf(course);
-      const model = modelsOf((cell - course) / courses.length)(trial);
-      const { speed } = courses[course];
+      const { setup, modelOf } = setupAt((cell - course) / courses.length);
+      const { shape, speed } = courses[course];
+      const track = grounds.of(shape, setup);
+      const model = modelOf(trial);
       const duration = durationOf(track, model.sprung.toFrontAxle + model.sprung.toRearAxle, speed);
       const run = runRide(model, track, {
         speed,

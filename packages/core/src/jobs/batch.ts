@@ -1,6 +1,7 @@
 import type { Dimension, Figure } from '../finding/figure.ts';
 import { CORNERS, type Corner } from '../finding/place.ts';
 import type { RideStatus } from '../ride/result.ts';
+import { type TyreFeel, USUAL_FEEL } from '../rig/tyre-feel.ts';
 import { type BatchRequest, CORNER, ROW, STATUSES, unitsOfOne } from './batch-bench.ts';
 import type { Fold } from './fold.ts';
 import type { CornerInterval } from './protocol.ts';
@@ -24,6 +25,7 @@ export interface SetupCourse {
 export interface BatchAnswer {
   readonly trials: number;
   readonly seed: number;
+  readonly tyres: TyreFeel;
   /** Setup by setup, in each course by course. */
   readonly results: readonly SetupCourse[];
 }
@@ -35,7 +37,7 @@ export interface BatchAnswer {
  * @invariant one setup-course has the figures that `rideRig` gives it, to the last bit
  */
 export function batchFold(request: BatchRequest): Fold<BatchAnswer> {
-  const { setups, courses, trials, seed } = request;
+  const { setups, courses, trials, seed, tyres = USUAL_FEEL } = request;
   const each = unitsOfOne(request);
   const results: SetupCourse[] = [];
   const nominal = new Float64Array(ROW.corners + CORNERS.length * CORNER.count);
@@ -96,7 +98,7 @@ export function batchFold(request: BatchRequest): Fold<BatchAnswer> {
       results.push(one());
       done = 0;
     },
-    finish: () => ({ trials, seed, results }),
+    finish: () => ({ trials, seed, tyres, results }),
   };
 }
 

@@ -4,6 +4,7 @@ import type { Corner } from '../finding/place.ts';
 import type { RideRun } from '../ride/result.ts';
 import type { CourseShape } from '../rig/course-spec.ts';
 import type { Rig } from '../rig/rig.ts';
+import type { TyreFeel, TyreFoot } from '../rig/tyre-feel.ts';
 import type { StanceResult } from '../stance/result.ts';
 import type { TravelResult } from '../travel/result.ts';
 
@@ -30,6 +31,8 @@ export interface RideRequest {
   /** Runs over the measurement tolerances that make the intervals; 0 gives none. */
   readonly trials: number;
   readonly seed: number;
+  /** How the tyres read the ground; a moving footprint when left out. */
+  readonly tyres?: TyreFeel;
 }
 
 export interface CornerInterval {
@@ -43,6 +46,8 @@ export interface RideAnswer {
   readonly rig: string;
   readonly setup: string;
   readonly course: string;
+  /** How the tyres read the ground, and with what length of contact. */
+  readonly tyres: TyreFoot;
   readonly speed: number;
   /** The run at the nominal readings. */
   readonly run: RideRun;

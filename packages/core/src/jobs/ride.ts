@@ -1,4 +1,3 @@
-import { sampleCourse } from '../course/track.ts';
 import type { Dimension, Figure } from '../finding/figure.ts';
 import { CORNERS, type Corner } from '../finding/place.ts';
 import { bad, good, type Result } from '../finding/problem.ts';
@@ -9,6 +8,7 @@ import { runRide } from '../ride/run.ts';
 import { resolveSetup } from '../rig/setup-resolve.ts';
 import { travelNeeds } from '../travel/travel.ts';
 import { drawsToDrive, durationOf, speedProblem, TRIAL_TOLERANCE } from './driving.ts';
+import { FeltGrounds } from './felt-ground.ts';
 import type { CornerInterval, RideAnswer, RideRequest } from './protocol.ts';
 import { rideFindings } from './ride-findings.ts';
 import { spreadOf } from './spread.ts';
@@ -31,7 +31,8 @@ export function rideRig(request: RideRequest, onProgress?: (share: number) => vo
   if (needs.length > 0) return bad(...needs);
 
   const modelOf = rideModels(setup, drawsToDrive(rig, request));
-  const track = sampleCourse(course);
+  const grounds = new FeltGrounds(request.tyres);
+  const track = grounds.of(course, setup);
   const drive = (model: RideModel, historyRate: number, tolerance?: number): RideRun =>
     runRide(model, track, {
       speed,
@@ -67,6 +68,15 @@ export function rideRig(request: RideRequest, onProgress?: (share: number) => vo
     peakAcceleration: figure('acceleration', (one) => one.body.peakAcceleration),
     rmsAcceleration: figure('acceleration', (one) => one.body.rmsAcceleration),
   };
-  const answer = { rig: rig.name, setup: setup.id, course: request.courseName, speed, run, corners, body };
+  const answer = {
+    rig: rig.name,
+    setup: setup.id,
+    course: request.courseName,
+    tyres: grounds.foot(setup),
+    speed,
+    run,
+    corners,
+    body,
+  };
   return good({ ...answer, findings: rideFindings(setup, answer, runs) });
 }

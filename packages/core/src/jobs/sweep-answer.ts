@@ -1,6 +1,7 @@
 import type { Dimension, Figure } from '../finding/figure.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { Place } from '../finding/place.ts';
+import type { TyreFoot } from '../rig/tyre-feel.ts';
 import type { CriterionId } from './sweep-criteria.ts';
 import type { State } from './sweep-scan.ts';
 
@@ -56,6 +57,8 @@ export interface CriterionSweep {
 
 export interface SetupSweep {
   readonly setup: string;
+  /** How its tyres read the ground. */
+  readonly tyres: TyreFoot;
   readonly criteria: readonly CriterionSweep[];
   readonly findings: readonly Finding[];
 }

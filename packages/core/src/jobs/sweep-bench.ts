@@ -1,5 +1,4 @@
 import type { Track } from '../course/sampled.ts';
-import { sampleCourse } from '../course/track.ts';
 import { bad, good, type Problem, type Result } from '../finding/problem.ts';
 import { rideModels } from '../ride/from-setup.ts';
 import type { RideModel } from '../ride/model.ts';
@@ -7,9 +6,11 @@ import { runRide } from '../ride/run.ts';
 import type { CourseShape } from '../rig/course-spec.ts';
 import type { Rig } from '../rig/rig.ts';
 import { resolveSetup } from '../rig/setup-resolve.ts';
+import type { TyreFeel } from '../rig/tyre-feel.ts';
 import { travelNeeds } from '../travel/travel.ts';
 import type { Bench } from './bench.ts';
 import { drawsToDrive, durationOf, TRIAL_TOLERANCE } from './driving.ts';
+import { FeltGrounds } from './felt-ground.ts';
 import { type Criterion, criteriaOf } from './sweep-criteria.ts';
 import { sweepProblems } from './sweep-range.ts';
 import {
@@ -41,6 +42,8 @@ export interface SweepRequest {
   /** Rigs over the measurement tolerances, beside the nominal one; 0 gives no intervals. */
   readonly trials: number;
   readonly seed: number;
+  /** How the tyres read the ground; a moving footprint when left out. */
+  readonly tyres?: TyreFeel;
 }
 
 /**
@@ -54,15 +57,19 @@ export function sweepBench(request: SweepRequest): Result<Bench> {
   const { rig, setups, trials } = request;
   const layout = new SweepLayout(request);
   // Made when the first rig is driven: who only shares the work out needs none of it.
-  let made: { readonly track: Track; readonly contenders: readonly Contender[] } | null = null;
+  let made: readonly Contender[] | null = null;
   const make = () => {
     const draws = drawsToDrive(rig, request);
-    const contenders = setups.map((id): Contender => {
+    const grounds = new FeltGrounds(request.tyres);
+    return setups.map((id): Contender => {
       const resolved = resolveSetup(rig, id);
       if (!resolved.ok) throw new Error(`setup ${id} was resolved before`);
-      return { modelOf: rideModels(resolved.value, draws), criteria: criteriaOf(resolved.value, draws) };
+      return {
+        modelOf: rideModels(resolved.value, draws),
+        criteria: criteriaOf(resolved.value, draws),
+        track: grounds.of(request.course, resolved.value),
+      };
     });
-    return { track: sampleCourse(request.course), contenders };
   };
   return good({
     units: setups.length * (1 + trials),
@@ -70,9 +77,9 @@ export function sweepBench(request: SweepRequest): Result<Bench> {
     cost: () => 1,
     run(unit, rows, at) {
       made ??= make();
-      const { modelOf, criteria } = made.contenders[unit % setups.length];
+      const { modelOf, criteria, track } = made[unit % setups.length];
       const trial = Math.floor(unit / setups.length);
-      const look = looker(modelOf(trial), made.track, criteria, trial);
+      const look = looker(modelOf(trial), track, criteria, trial);
       scanRig(look, layout, trial === 0, rows.subarray(at, at + layout.width));
     },
   });
@@ -81,6 +88,7 @@ export function sweepBench(request: SweepRequest): Result<Bench> {
 interface Contender {
   readonly modelOf: (trial: number) => RideModel;
   readonly criteria: readonly Criterion[];
+  readonly track: Track;
 }
 
 function problemsOf(request: SweepRequest): Problem[] {

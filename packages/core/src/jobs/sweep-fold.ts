@@ -1,6 +1,7 @@
 import type { Figure } from '../finding/figure.ts';
 import { resolveSetup } from '../rig/setup-resolve.ts';
 import { NOMINAL_DRAWS } from '../stance/draws.ts';
+import { FeltGrounds } from './felt-ground.ts';
 import type { Fold } from './fold.ts';
 import type { Band, CriterionSweep, FirstBreak, SetupSweep, SweepAnswer } from './sweep-answer.ts';
 import type { SweepRequest } from './sweep-bench.ts';
@@ -46,11 +47,16 @@ export function sweepFold(request: SweepRequest): Fold<SweepAnswer> {
         seed: request.seed,
         coverage: trials === 0 ? 0 : coverageOf(trials),
       };
+      const grounds = new FeltGrounds(request.tyres);
       const swept = setups.map((setup, which): Omit<SetupSweep, 'findings'> => {
         // A comparison says the same from both sides; it is counted at the second one and turned round for the first.
         const other = which === 0 ? books[1] : books[which];
         const turned = which === 0;
-        return { setup: setup.id, criteria: books[which].criteria(other, turned) };
+        return {
+          setup: setup.id,
+          tyres: grounds.foot(setup),
+          criteria: books[which].criteria(other, turned),
+        };
       });
       return {
         ...about,

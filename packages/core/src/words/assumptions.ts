@@ -137,7 +137,7 @@ const PHRASES: Readonly<Record<AssumptionRule, AssumptionText>> = {
     howToMeasure: 'No simple way at home.',
   },
   'tyre-radius': {
-    what: 'The loaded radius was taken as 17 ± 2 in. Only the drawing uses it.',
+    what: 'The loaded radius was taken as 17 ± 2 in. It bears on the length of its contact and on the drawing.',
     howToMeasure: 'Tape from the ground to the hub centre.',
   },
   'metal-rate': {

@@ -1,4 +1,4 @@
-import type { RideAnswer, RideStatus } from '@lastinch/core';
+import { type RideAnswer, type RideStatus, tyreFootText, type UnitSystem } from '@lastinch/core';
 import { LANES, type Lane } from '../../answers.ts';
 import { LANE_NAME } from '../../parts/place-name.ts';
 import style from './RideStep.module.css';
@@ -11,7 +11,13 @@ const STATUS: Readonly<Record<RideStatus, string | null>> = {
 };
 
 /** How far the figures of a ride can be trusted. */
-export function RideNote({ answers }: { readonly answers: Readonly<Record<Lane, RideAnswer | null>> }) {
+export function RideNote({
+  answers,
+  system,
+}: {
+  readonly answers: Readonly<Record<Lane, RideAnswer | null>>;
+  readonly system: UnitSystem;
+}) {
   return (
     <section className={style.note} aria-label="How far to trust this">
       {LANES.map((lane) => {
@@ -23,7 +29,8 @@ export function RideNote({ answers }: { readonly answers: Readonly<Record<Lane, 
             <strong>{LANE_NAME[lane]}:</strong> {time.toFixed(1)} s ridden
             {STATUS[status] === null ? '' : `, ${STATUS[status]}`}. Energy put in, stored and turned to heat
             agree to {energy.relativeResidual.toExponential(0)} of what was turned over; {counters.steps}{' '}
-            steps, {counters.events} touches and lift-offs located in time.
+            steps, {counters.events} touches and lift-offs located in time. The{' '}
+            {tyreFootText(answer.tyres, { system })}.
           </p>
         );
       })}

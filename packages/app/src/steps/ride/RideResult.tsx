@@ -103,7 +103,7 @@ export function RideResult(props: RideResultProps) {
         </div>
       </div>
       <PeakTable answers={answers} system={system} />
-      <RideNote answers={answers} />
+      <RideNote answers={answers} system={system} />
     </>
   );
 }
