@@ -4,6 +4,7 @@ const FAMILIES: Readonly<Record<string, string>> = {
   quantity: 'A typed value',
   file: 'The file',
   rig: 'What stands in the rig file',
+  links: 'Links that cannot stand so',
   ask: 'What was asked for',
   case: 'A ride case file',
 };

@@ -131,6 +131,15 @@ function axleEnd(end: End, known: Known, reading: (key: string, fill: number) =>
   const crush = own('stop.usableCrush');
   return {
     end,
+    points: {
+      railHeight: null,
+      linkage: null,
+      mounts: { spring: null, shock: null, stop: null },
+      driveline: null,
+      hose: null,
+      steering: null,
+      axleRatio: null,
+    },
     kind: 'solid',
     track: own('track'),
     unsprungMass: own('axle.mass'),

@@ -40,6 +40,10 @@ export const PROBLEM_CODES = [
   'rig-inconsistent',
   'rig-course-impossible',
   'rig-profile-gap',
+  'rig-points-coincide',
+  'rig-point-wrong-side',
+  // links
+  'links-out-of-reach',
   // asking for work
   'ask-unknown-setup',
   'ask-unknown-course',

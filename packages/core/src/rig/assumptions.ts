@@ -24,6 +24,8 @@ export const ASSUMPTION_RULES = [
   'gauge-tolerance',
   'marker-tolerance',
   'clay-tolerance',
+  'under-rig-tolerance',
+  'level-tolerance',
   // values
   'contact-ratio-one',
   'stop-ratio-one',
@@ -63,5 +65,6 @@ export const ASSUMPTION_RULES = [
   'seat-place',
   'seat-frequency',
   'seat-damping-ratio',
+  'case-level',
 ] as const;
 export type AssumptionRule = (typeof ASSUMPTION_RULES)[number];

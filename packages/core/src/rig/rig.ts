@@ -2,6 +2,7 @@ import type { Corner, End } from '../finding/place.ts';
 import type { Assumption } from './assumptions.ts';
 import type { CourseSpec } from './course-spec.ts';
 import type { Driver } from './driver.ts';
+import type { EndPoints } from './linkage.ts';
 import type { AntiRollBar, ShockGas, ShockSetting, Spring, Stop, TyreSize } from './parts.ts';
 import type { Reading, Sided } from './reading.ts';
 import type { SetupPatch } from './setup-patch.ts';
@@ -144,6 +145,8 @@ export interface AxleEnd {
   readonly strap: Strap | null;
   readonly hose: Hose | null;
   readonly shaft: ShaftLimit | null;
+  /** Links, mounts, shaft, hose and steering in space. */
+  readonly points: EndPoints;
   readonly tyre: Tyre;
   /** Stiffness of metal on metal behind the stop [N/m]. */
   readonly metalRate: Reading;

@@ -1,4 +1,29 @@
+import type { JointKind, LinkName } from './linkage.ts';
 import type { Reading } from './reading.ts';
+
+/** A joint or mount moved, and only then does everything that hangs on it settle anew [m]. */
+export interface PointPatch {
+  readonly ahead?: Reading;
+  /** Away from the centreline, both of a pair alike; of one that stands alone, to the left. */
+  readonly out?: Reading;
+  readonly up?: Reading;
+}
+
+export interface LinkPatch {
+  readonly axle?: PointPatch;
+  readonly frame?: PointPatch;
+  /** Added to its length at an adjuster; minus is shorter [m]. */
+  readonly longer?: Reading;
+}
+
+/** Another shaft, or its case moved. */
+export interface ShaftPatch {
+  readonly case?: PointPatch;
+  readonly pinionJoint?: JointKind;
+  readonly caseJoint?: JointKind;
+  readonly slip?: Reading;
+  readonly slipIn?: Reading;
+}
 
 /** Changes at one end, all optional. What each does to the travel column is `travel/SPEC.md`, rules T1–T11. */
 export interface EndPatch {
@@ -23,6 +48,9 @@ export interface EndPatch {
   readonly addedLoad?: Reading;
   /** Other strap length [m]. */
   readonly strapLength?: Reading;
+  /** Links moved or adjusted; both of a pair alike. */
+  readonly links?: Readonly<Partial<Record<LinkName, LinkPatch>>>;
+  readonly shaft?: ShaftPatch;
 }
 
 /** A named patch over the rig. */

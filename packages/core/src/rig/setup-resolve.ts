@@ -1,6 +1,7 @@
 import type { End } from '../finding/place.ts';
 import type { Problem, Result } from '../finding/problem.ts';
 import { deepFreeze } from './freeze.ts';
+import type { LinkName } from './linkage.ts';
 import type { AxleEnd, Rig } from './rig.ts';
 import { AS_MEASURED, type Setup, type SetupEnd } from './setup.ts';
 import type { EndPatch } from './setup-patch.ts';
@@ -69,6 +70,7 @@ function checkTargets(base: AxleEnd, patch: EndPatch, key: string, problems: Pro
   for (const id of Object.keys(patch.notch ?? {})) {
     if (!contacts.includes(id)) problems.push(unknownName(`${key}.notch.${id}`, id, contacts));
   }
+  checkPoints(base, patch, key, problems);
   if (patch.strapLength && !base.strap) {
     problems.push({
       code: 'rig-inconsistent',
@@ -93,6 +95,15 @@ function checkTargets(base: AxleEnd, patch: EndPatch, key: string, problems: Pro
       accepted: 'more than zero',
     });
   }
+}
+
+function checkPoints({ end, points }: AxleEnd, patch: EndPatch, key: string, problems: Problem[]): void {
+  const names = [...new Set(points.linkage?.links.map(({ name }) => name))];
+  for (const name of Object.keys(patch.links ?? {}) as LinkName[])
+    if (!names.includes(name)) problems.push(unknownName(`${key}.links.${name}`, name, names));
+  if (!patch.shaft || points.driveline) return;
+  const accepted = '{ ahead: 12 in, left: 1 in, aboveFloor: 18 in }';
+  problems.push({ code: 'rig-needs-reading', where: { key: `${end}.shaft.pinion` }, found: '', accepted });
 }
 
 const unknownName = (key: string, found: string, names: readonly string[]): Problem => ({

@@ -4,6 +4,7 @@ import type { AntiRollBar } from '../rig/parts.ts';
 import { nominal, type Reading } from '../rig/reading.ts';
 import type { AxleEnd, AxleKind, Contact, Hose, Strap, Witness } from '../rig/rig.ts';
 import { AS_FITTED } from '../rig/setup-resolve.ts';
+import { buildPoints, hasDriveline, hasHoseEnds } from './build-points.ts';
 import { buildShock } from './build-shock.ts';
 import { buildSpring, TAPED } from './build-spring.ts';
 import { buildStop } from './build-stop.ts';
@@ -71,6 +72,8 @@ export function buildEnd(
   const onGas = (shockGasOf(shock, nominal)?.force ?? 0) * shockRatio.value;
   checkCoil(gaps, end, { spring, springRatio, springRideLength, load: sprungMass * GRAVITY - onGas });
   const derived = (springRideLength && spring.solidLength) || (shock.rideLength && shock.collapsedLength);
+  const spreads = { spring: spread('spring'), shock: shock.spread, stop: spread('stop') };
+  const tyre = buildTyre(gaps, end, (axleLoad / 2) * GRAVITY, readBeside);
   if (contacts.length === 0 && !derived) gaps.ask(`${end}.contacts`, 'sump: { gap: 4 5/8 in }');
   return {
     end,
@@ -81,7 +84,7 @@ export function buildEnd(
     spring,
     springRideLength,
     springRatio,
-    springSpread: spread('spring'),
+    springSpread: spreads.spring,
     coilReserve: gaps.readingOr(`${end}.spring.reserve`, KEPT, USUAL.coilReserve),
     shockReserve: gaps.readingOr(`${end}.shock.reserve`, KEPT, USUAL.shockReserve),
     shockDroopReserve: gaps.readingOr(`${end}.shock.droopReserve`, KEPT, USUAL.shockDroopReserve),
@@ -90,15 +93,16 @@ export function buildEnd(
     stopMount: {
       gap: gaps.neededSides(`${end}.stop.gap`, TAPED),
       ratio: gaps.readingOr(`${end}.stop.ratio`, RATIO, USUAL.stopRatio),
-      spread: spread('stop'),
+      spread: spreads.stop,
     },
     antiRollBar: buildBar(gaps, end, kind, track),
     contacts,
     flex: gaps.readingOr(`${end}.flex`, { dimension: 'length', tool: 'guess-tolerance' }, USUAL.flex),
     strap: buildStrap(gaps, end),
     hose: buildHose(gaps, end),
-    shaft: gaps.at(`${end}.shaft`) === undefined ? null : { droop: gaps.needed(`${end}.shaft.droop`, TAPED) },
-    tyre: buildTyre(gaps, end, (axleLoad / 2) * GRAVITY, readBeside),
+    shaft: buildShaft(gaps, end),
+    points: buildPoints(gaps, end, tyre.radius, spreads),
+    tyre,
     metalRate: gaps.readingOr(`${end}.metalRate`, GUESSED_RATE, USUAL.metalRate),
     witness: buildWitness(gaps, end),
   };
@@ -225,10 +229,19 @@ function buildStrap(gaps: Gaps, end: End): Strap | null {
 function buildHose(gaps: Gaps, end: End): Hose | null {
   const key = `${end}.hose`;
   if (gaps.at(key) === undefined) return null;
+  // With its ends in place, the distance follows from the links.
+  if (hasHoseEnds(gaps, end) && gaps.at(`${key}.distanceAtDroop`) === undefined) return null;
   return {
     freeLength: gaps.needed(`${key}.freeLength`, TAPED),
     distanceAtDroop: gaps.needed(`${key}.distanceAtDroop`, TAPED),
   };
+}
+
+function buildShaft(gaps: Gaps, end: End): AxleEnd['shaft'] {
+  const key = `${end}.shaft`;
+  if (gaps.at(key) === undefined) return null;
+  if (hasDriveline(gaps, end) && gaps.at(`${key}.droop`) === undefined) return null;
+  return { droop: gaps.needed(`${key}.droop`, TAPED) };
 }
 
 function buildWitness(gaps: Gaps, end: End): Witness | null {

@@ -2,6 +2,7 @@ import { ENDS, type End } from '../finding/place.ts';
 import type { Reading } from '../rig/reading.ts';
 import { AS_MEASURED } from '../rig/setup.ts';
 import type { EndPatch, SetupPatch } from '../rig/setup-patch.ts';
+import { linkPatchOf, present } from './build-link-patch.ts';
 import { TAPED } from './build-spring.ts';
 import type { Gaps, ReadingSpec } from './gaps.ts';
 
@@ -43,10 +44,14 @@ function buildPatch(gaps: Gaps, id: string, end: End): EndPatch {
     ...present(names),
     ...readings,
     ...(Object.keys(notch).length > 0 ? { notch } : {}),
+    ...linkPatchOf(gaps, key),
   };
 }
 
-type ChangedReading = Exclude<keyof EndPatch, 'stop' | 'spring' | 'shockSetting' | 'notch'>;
+type ChangedReading = Exclude<
+  keyof EndPatch,
+  'stop' | 'spring' | 'shockSetting' | 'notch' | 'links' | 'shaft'
+>;
 
 const CHANGED: Readonly<Record<ChangedReading, ReadingSpec>> = {
   stopGap: TAPED,
@@ -57,9 +62,3 @@ const CHANGED: Readonly<Record<ChangedReading, ReadingSpec>> = {
   addedLoad: { dimension: 'mass', tool: 'scale-tolerance' },
   strapLength: TAPED,
 };
-
-function present<T extends object>(record: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
-  return Object.fromEntries(Object.entries(record).filter(([, value]) => value !== undefined)) as {
-    [K in keyof T]?: Exclude<T[K], undefined>;
-  };
-}

@@ -4,6 +4,7 @@ import type { Problem } from '../finding/problem.ts';
 import type { Reading } from '../rig/reading.ts';
 import type { Plain, RigDocument } from './document.ts';
 import { type LeafInfo, leafInfo } from './leaf.ts';
+import { isOtherWay } from './link-fields.ts';
 import { OPTIONAL_PARTS } from './needed.ts';
 import { meantOption, unwrapped } from './options.ts';
 import { type RigReadout, readout } from './read.ts';
@@ -39,7 +40,7 @@ export function fieldsOf(text: string, readBeside?: ReadBeside): readonly FieldS
   const read = readout(text, readBeside);
   if (!read.document || !read.built) return [];
   const leaves: FoundLeaf[] = [];
-  collect(rigFileSchema, read.document.plain, [], leaves);
+  collect(rigFileSchema, read.document.plain, [], leaves, read.document.plain);
   return leaves.map(({ path, info }) => fieldAt(read, read.document as RigDocument, path, info));
 }
 
@@ -53,17 +54,18 @@ function collect(
   plain: Plain | undefined,
   path: readonly string[],
   found: FoundLeaf[],
+  root: Plain,
 ): void {
   const here = unwrapped(schema);
   const info = leafInfo(here);
   if (info) {
-    found.push({ path, info });
+    if (plain !== undefined || !(info.rare || isOtherWay(path, root))) found.push({ path, info });
     return;
   }
   if (here instanceof z.ZodUnion) {
     const option = plain === undefined ? 0 : meantOption(here, plain);
     const meant = unwrapped(here.options[option] as z.ZodType);
-    if (!isTable(meant)) collect(meant, plain, path, found);
+    if (!isTable(meant)) collect(meant, plain, path, found, root);
     return;
   }
   const inner = (name: string): Plain | undefined =>
@@ -72,13 +74,13 @@ function collect(
       : undefined;
   if (here instanceof z.ZodObject) {
     for (const [name, of] of Object.entries(here.shape))
-      collect(of as z.ZodType, inner(name), [...path, name], found);
+      collect(of as z.ZodType, inner(name), [...path, name], found, root);
     return;
   }
   if (typeof plain !== 'object') return;
   if (here instanceof z.ZodRecord || (here instanceof z.ZodArray && !isTable(here))) {
     const of = (here instanceof z.ZodRecord ? here.valueType : here.element) as z.ZodType;
-    for (const name of Object.keys(plain)) collect(of, inner(name), [...path, name], found);
+    for (const name of Object.keys(plain)) collect(of, inner(name), [...path, name], found, root);
   }
 }
 

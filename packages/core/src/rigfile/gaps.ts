@@ -123,7 +123,12 @@ export class Gaps {
     const typed = this.typedReading(key, spec);
     if (typed) return typed;
     if (!this.typed.paths.has(key)) this.ask(key, acceptedUnits(spec.dimension));
-    return { ...PLACEHOLDER, key, dimension: spec.dimension };
+    return this.standIn(key, spec.dimension);
+  }
+
+  /** In the place of one that was asked for, so that the rest of the file is read in the same pass. */
+  standIn(key: string, dimension: Dimension): Reading {
+    return { ...PLACEHOLDER, key, dimension };
   }
 
   /** One for both sides, or one for each; the same object twice in the first case. */
@@ -140,7 +145,8 @@ export class Gaps {
     const missing = this.shallowestMissing(key);
     if (this.asked.has(missing) || this.standsWrong(key)) return;
     this.asked.add(missing);
-    const asked = missing === key ? accepted : neededKeys(missing.split('.'), this.document.plain).join(', ');
+    const below = missing === key ? '' : neededKeys(missing.split('.'), this.document.plain).join(', ');
+    const asked = below === '' ? accepted : below;
     this.problems.push({
       code: 'rig-needs-reading',
       where: whereOf(this.document, missing),

@@ -15,6 +15,8 @@ export interface LeafInfo {
   readonly exact: boolean;
   /** No sound estimate exists: it is asked for. */
   readonly needed: boolean;
+  /** Another way to say what a neighbour says: shown only where it was typed. */
+  readonly rare: boolean;
   readonly about: string;
 }
 
@@ -50,14 +52,15 @@ interface LeafOptions {
   readonly sign?: Sign;
   readonly exact?: boolean;
   readonly needed?: boolean;
+  readonly rare?: boolean;
 }
 
 /** A quantity as text with its unit. A ratio may also stand as a bare number. */
 export function quantity(dimension: Dimension, about: string, options: LeafOptions = {}) {
   const text = dimension === 'ratio' ? z.union([z.string(), z.number()]) : z.string();
   const leaf = text.meta({ description: about, examples: [...EXAMPLES[dimension]] });
-  const { sign = 'positive', exact = false, needed = false } = options;
-  leaves.add(leaf, { dimension, sign, exact, needed, about });
+  const { sign = 'positive', exact = false, needed = false, rare = false } = options;
+  leaves.add(leaf, { dimension, sign, exact, needed, rare, about });
   return leaf.nullish();
 }
 

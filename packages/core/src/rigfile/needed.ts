@@ -12,6 +12,9 @@ export const OPTIONAL_PARTS: ReadonlySet<string> = new Set([
   'witness',
   'gas',
   'antiRollBar',
+  'links',
+  'mounts',
+  'steering',
 ]);
 
 /** Keys below a path without which no rig can be made. */

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { besideFile, named, quantity, sided, table } from './leaf.ts';
 import { courseSchema } from './schema-course.ts';
+import { hoseParts, linkParts, linkPatches, shaftParts } from './schema-links.ts';
 
 /**
  * The shape of a rig file, schema 1. Quantities are text here and stay text: this schema has no transforms, so that
@@ -94,6 +95,7 @@ const end = z
         track: neededTape('Tyre centre to tyre centre'),
         unsprungMass: quantity('mass', 'Whole axle with wheels, half of links and shocks'),
         rollInertia: quantity('inertia', 'Roll inertia of the axle about its centre'),
+        ratio: quantity('ratio', 'Turns of the shaft ÷ turns of the wheel'),
       })
       .nullish(),
     contacts: named(
@@ -165,12 +167,17 @@ const end = z
     hose: z
       .strictObject({
         freeLength: neededTape('Free length of the brake hose between its fixed ends'),
-        distanceAtDroop: neededTape('Between those ends at strap-stretched droop and full lock'),
+        distanceAtDroop: tapeOf('Between those ends at strap-stretched droop and full lock'),
+        ...hoseParts,
       })
       .nullish(),
     shaft: z
-      .strictObject({ droop: neededTape('Droop travel before the driveshaft runs out of plunge or angle') })
+      .strictObject({
+        droop: tapeOf('Droop travel before the driveshaft runs out of plunge or angle'),
+        ...shaftParts,
+      })
       .nullish(),
+    ...linkParts,
     tyre: z
       .strictObject({
         rate: quantity('rate', 'Vertical rate at the pressure in use'),
@@ -213,6 +220,7 @@ const endPatch = z
     tyrePressure: quantity('pressure', 'Other inflation'),
     addedLoad: quantity('mass', 'Mass added on this end above the springs', { sign: 'any' }),
     strapLength: quantity('length', 'Other strap length'),
+    ...linkPatches,
   })
   .nullish();
 

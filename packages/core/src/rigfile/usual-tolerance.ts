@@ -37,6 +37,10 @@ const HALF_WIDTH: Readonly<Record<ToleranceRule, (quantity: Quantity) => number>
   'marker-tolerance': () => 0.0015,
   // Clay springs back and holds dust: ±1 mm and 0.5 to 1 mm.
   'clay-tolerance': () => 0.0015,
+  // Plumb line, tape and a floor level to 3 mm: 1/8 in or 3 mm.
+  'under-rig-tolerance': ({ text }) => (readInInches(text) ? 2 * SIXTEENTH_INCH : 0.003),
+  // A digital level on a machined face: ±0.1 to 0.2°.
+  'level-tolerance': () => (0.2 * Math.PI) / 180,
 };
 
 /** What a tolerance that was not typed is taken as; null where the value is a choice. */

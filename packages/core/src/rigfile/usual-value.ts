@@ -57,6 +57,8 @@ export const USUAL = {
   /** Passes on one and a half to two and a half times at its worst. */
   seatDampingRatio: usual('seat-damping-ratio', 0.3, 0.1),
   strapRatio: usual('strap-ratio-one', 1, 0.05),
+  /** A case that sits level to three degrees. */
+  caseAngle: usual('case-level', 0, (3 * Math.PI) / 180),
 } as const;
 
 /** Springs, shocks and stops stand inboard of the tyres by half to three quarters of the track. */

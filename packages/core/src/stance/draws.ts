@@ -73,9 +73,12 @@ export const NOMINAL_DRAWS: Draws = {
 
 function draw(rig: Rig, normals: NormalTable): Draws {
   const dimensions = new Map<string, number>();
-  // What is on the rig comes first, so that trying out setups and parts leaves its draws as they are.
+  // What is on the rig comes first, so that trying out setups and parts leaves its draws as they are; links that are
+  // measured later leave those of the travel columns.
   const { shelf, setups, ...measured } = rig;
-  numberKeys([measured, shelf, setups], dimensions);
+  const { front, rear } = rig;
+  const columnsFirst = { ...measured, front: { ...front, points: null }, rear: { ...rear, points: null } };
+  numberKeys([columnsFirst, front.points, rear.points, shelf, setups], dimensions);
   const columns = new Map<Reading, Float64Array>();
   const dimensionOf = (reading: Reading): number => {
     const known = dimensions.get(reading.key);

@@ -37,6 +37,20 @@ const PHRASES: Readonly<Record<AssumptionRule, AssumptionText>> = {
     what: 'No tolerance was typed: two tapes over a few inches of travel give a ratio to 0.02.',
     howToMeasure: 'Move the axle by a longer distance and measure both ends of it.',
   },
+  'under-rig-tolerance': {
+    what: 'No tolerance was typed: that of tape and plumb line under a rig was taken, 1/8 in or 3 mm.',
+    howToMeasure:
+      'Drop a plumb line from the joint, mark the floor, measure between marks twice; type half the spread.',
+  },
+  'level-tolerance': {
+    what: 'No tolerance was typed: that of a digital level was taken, 0.2°.',
+    howToMeasure: 'Read it three times, turning the level end for end; type half the spread.',
+  },
+  'case-level': {
+    what: 'The output of the case was taken as level, to 3°.',
+    howToMeasure:
+      'Put a digital level on the machined face of its flange, square to the shaft, and take 90° off.',
+  },
   'guess-tolerance': {
     what: 'A guess without tolerance: 20 % was taken.',
     howToMeasure: 'Measure it, or type how far off it may be.',

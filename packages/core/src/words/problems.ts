@@ -74,6 +74,10 @@ const PHRASES: Readonly<Record<ProblemCode, Phrase>> = {
     `with ${found} here this is no ground that can be driven. Accepted: ${accepted}.`,
   'rig-profile-gap': (found, accepted) =>
     `points are missing before ${found}: the profile has a gap. Accepted: ${accepted}.`,
+  'rig-points-coincide': (found, accepted) => `points that are one: ${found}. Accepted: ${accepted}.`,
+  'rig-point-wrong-side': (found, accepted) => `a point on the wrong side: ${found}. Accepted: ${accepted}.`,
+  'links-out-of-reach': (found, accepted) =>
+    `the links do not reach this ride height: ${found}. Accepted: ${accepted}.`,
   'rig-inconsistent': (found, accepted) => `${found} contradicts the rest of the rig. Accepted: ${accepted}.`,
 
   'ask-unknown-setup': (found, accepted) => `the rig has no setup ${found}. Known: ${accepted}.`,

@@ -80,12 +80,96 @@ const END_PARTS: Readonly<Record<string, string>> = {
   'hose.freeLength': 'hose length',
   'hose.distanceAtDroop': 'hose distance at droop',
   'shaft.droop': 'droop left to the driveshaft',
+  'axle.ratio': 'axle ratio',
+  railHeight: 'height of the frame rail',
+  'shaft.pinionAngle': 'pinion angle',
+  'shaft.caseAngle': 'angle of the case output',
+  'shaft.slip': 'slip of the driveshaft',
+  'shaft.slipIn': 'slip left at ride height',
+  'hose.diameter': 'diameter of the hose',
+  'mounts.stop.padSize': 'size of the strike pad',
+  'mounts.stop.tipSize': 'size of the tip of the stop',
+  'steering.armLength': 'length of the steering arm',
+  'steering.caster': 'caster',
+  'steering.lock': 'steering lock',
   'tyre.rate': 'tyre rate',
   'tyre.damping': 'tyre damping',
   'tyre.pressure': 'tyre pressure',
   'tyre.radius': 'loaded radius of the tyre',
   'witness.clay': 'clay thickness',
 };
+
+/** Points: what of, and which end of it. */
+const POINT_OF: readonly (readonly [pattern: string, name: string])[] = [
+  ['links.lower', 'lower link'],
+  ['links.upper', 'upper link'],
+  ['links.arm', 'radius arm'],
+  ['links.panhard', 'Panhard bar'],
+  ['mounts.spring', 'spring'],
+  ['mounts.shock', 'shock'],
+  ['mounts.stop', 'stop'],
+  ['hose', 'hose'],
+  ['steering.dragLink', 'drag link'],
+];
+const AXES: Readonly<Record<string, string>> = {
+  ahead: 'ahead of the axle tube',
+  behind: 'behind the axle tube',
+  spread: 'left to right',
+  out: 'out from the centreline',
+  aboveFloor: 'above the floor',
+  aboveTube: 'above the axle tube',
+  belowTube: 'below the axle tube',
+  aboveRail: 'above the frame rail',
+  belowRail: 'below the frame rail',
+};
+const MOVED: Readonly<Record<string, string>> = { ahead: 'forward', out: 'outward', up: 'up' };
+
+function pointNames(end: string): readonly (readonly [string, Name])[] {
+  const axes = (path: string, name: string): (readonly [string, Name])[] => [
+    ...Object.entries(AXES).map(
+      ([axis, said]) => [`${end}.${path}.${axis}`, () => `${end} ${name}, ${said}`] as const,
+    ),
+    // So far left or right of the centreline.
+    [`${end}.${path}`, (side = '') => `${end} ${name}${side} of the centreline`],
+  ];
+  const links = POINT_OF.flatMap(([path, name]) => [
+    ...['axle', 'frame'].flatMap((at) => [
+      ...axes(`${path}.${at}`, `${name} at the ${at}`),
+      ...axes(`${path}.right.${at}`, `right ${name} at the ${at}`),
+      ...Object.entries(MOVED).map(
+        ([axis, said]) =>
+          [
+            `setups.*.${end}.${path}.${at}.${axis}`,
+            (setup = '') => `${end} ${name} at the ${at}, moved ${said} (setup ${setup})`,
+          ] as const,
+      ),
+    ]),
+    [`${end}.${path}.length`, () => `${end} ${name}, length`] as const,
+    [
+      `setups.*.${end}.${path}.longer`,
+      (setup = '') => `${end} ${name}, made longer (setup ${setup})`,
+    ] as const,
+  ]);
+  return [
+    ...links,
+    ...axes('shaft.pinion', 'pinion joint'),
+    ...axes('shaft.case', 'case joint'),
+    ...Object.entries(MOVED).map(
+      ([axis, said]) =>
+        [
+          `setups.*.${end}.shaft.case.${axis}`,
+          (setup = '') => `${end} case joint, moved ${said} (setup ${setup})`,
+        ] as const,
+    ),
+    ...(['slip', 'slipIn'] as const).map(
+      (name) =>
+        [
+          `setups.*.${end}.shaft.${name}`,
+          (setup = '') => `${end} ${END_PARTS[`shaft.${name}`]} (setup ${setup})`,
+        ] as const,
+    ),
+  ];
+}
 
 const CHANGES: Readonly<Record<string, string>> = {
   stopGap: 'stop gap',
@@ -163,6 +247,7 @@ const NAMES: readonly (readonly [string, Name])[] = [
           (id = '') => `${end} hand push of ${id}, ${what}`,
         ] as const,
     ),
+    ...pointNames(end),
     [`${end}.witness.passes.*`, (index = '0') => `${end} marker, pass ${Number(index) + 1}`],
     [`setups.*.${end}.notch.*`, (setup = '', contact = '') => `${end} notch at ${contact} (setup ${setup})`],
     ...Object.entries(CHANGES).map(

@@ -6,8 +6,10 @@ import { editRig, fieldsOf, readRig } from '../../src/rigfile/index.ts';
 import { problemText } from '../../src/words/problems.ts';
 import { FAULTS_OF_COURSES } from './faults-of-courses.ts';
 import { FAULTS_OF_FILES } from './faults-of-files.ts';
+import { FAULTS_OF_LINKS } from './faults-of-links.ts';
 import { FAULTS_OF_NAMES } from './faults-of-names.ts';
 import { FAULTS_OF_VALUES } from './faults-of-values.ts';
+import { LINKED } from './linked-rig.ts';
 import { SMALLEST } from './smallest-rig.ts';
 
 const OCHRE = readFileSync(new URL('../../../../examples/ochre/ochre.rig.yaml', import.meta.url), 'utf8');
@@ -73,13 +75,17 @@ describe('whatever stands in a file', () => {
 
   it.each([
     ['the smallest rig', SMALLEST, 150],
+    ['a rig with links', LINKED, 60],
     ['Ochre', OCHRE, 40],
   ])('%s with a piece of it mangled ends in a rig or in problems', (_name, text, numRuns) => {
     fc.assert(fc.property(mangled(text), expectOneAnswer), { seed: 8, numRuns });
   });
 
-  it('any value in place of any key ends in a rig or in problems', () => {
-    const keys = [...SMALLEST.matchAll(/[\w]+(?=:)/g)].map(({ index, 0: key }) => ({ index, key }));
+  it.each([
+    ['the smallest rig', SMALLEST, 200],
+    ['a rig with links', LINKED, 80],
+  ])('any value in place of any key of %s ends in a rig or in problems', (_name, rig, numRuns) => {
+    const keys = [...rig.matchAll(/[\w]+(?=:)/g)].map(({ index, 0: key }) => ({ index, key }));
     const values = fc.constantFrom(
       '[]',
       '{}',
@@ -96,10 +102,10 @@ describe('whatever stands in a file', () => {
     fc.assert(
       fc.property(fc.constantFrom(...keys), values, ({ index, key }, value) => {
         const colon = index + key.length + 1;
-        const end = SMALLEST.slice(colon).search(/[,}\n]/) + colon;
-        expectOneAnswer(`${SMALLEST.slice(0, colon)} ${value}${SMALLEST.slice(end)}`);
+        const end = rig.slice(colon).search(/[,}\n]/) + colon;
+        expectOneAnswer(`${rig.slice(0, colon)} ${value}${rig.slice(end)}`);
       }),
-      { seed: 9, numRuns: 200 },
+      { seed: 9, numRuns },
     );
   });
 });
@@ -107,9 +113,13 @@ describe('whatever stands in a file', () => {
 describe('the codes of the rig file', () => {
   it('are each reached by a fault that is tested', () => {
     const reached = new Set(
-      [...FAULTS_OF_VALUES, ...FAULTS_OF_NAMES, ...FAULTS_OF_COURSES, ...FAULTS_OF_FILES].map(
-        ([, , code]) => code,
-      ),
+      [
+        ...FAULTS_OF_VALUES,
+        ...FAULTS_OF_LINKS,
+        ...FAULTS_OF_NAMES,
+        ...FAULTS_OF_COURSES,
+        ...FAULTS_OF_FILES,
+      ].map(([, , code]) => code),
     );
     expect(PROBLEM_CODES.filter((code) => code.startsWith('rig-') && !reached.has(code))).toEqual([]);
   });

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { problemText } from '../../src/words/problems.ts';
 import { FAULTS_OF_COURSES } from './faults-of-courses.ts';
 import { FAULTS_OF_FILES } from './faults-of-files.ts';
+import { FAULTS_OF_LINKS } from './faults-of-links.ts';
 import { FAULTS_OF_NAMES } from './faults-of-names.ts';
 import { FAULTS_OF_PARTS } from './faults-of-parts.ts';
 import { FAULTS_OF_VALUES } from './faults-of-values.ts';
@@ -13,6 +14,7 @@ const FAULTS = [
   ...FAULTS_OF_VALUES,
   ...FAULTS_OF_NAMES,
   ...FAULTS_OF_PARTS,
+  ...FAULTS_OF_LINKS,
   ...FAULTS_OF_COURSES,
   ...FAULTS_OF_FILES,
 ];

@@ -181,6 +181,15 @@ function endOfRig(end: End, facts: EndFacts): AxleEnd {
   return {
     end,
     kind: 'solid',
+    points: {
+      railHeight: null,
+      linkage: null,
+      mounts: { spring: null, shock: null, stop: null },
+      driveline: null,
+      hose: null,
+      steering: null,
+      axleRatio: null,
+    },
     track: r('track', 1.6),
     unsprungMass: r('axle.mass', facts.axleMass ?? 250, 'mass'),
     axleRollInertia: r('axle.rollInertia', 60, 'inertia'),

@@ -63,7 +63,20 @@ const HEADINGS: Readonly<Record<string, Heading>> = {
     about: 'By its rate at the axle, or at its links with one of them held.',
   },
   strap: { title: 'Limit strap', about: 'Ends droop before the shock does.' },
-  hose: { title: 'Brake hose', about: 'At strap-stretched droop and full lock.' },
+  links: {
+    title: 'Links',
+    about:
+      'Joint centres at ride height: ahead of the axle tube, left to right, above the floor. The right one of a pair is the mirror of the left.',
+  },
+  mounts: {
+    title: 'Where spring, shock and stop sit',
+    about: 'Both ends of each, measured like the links: gives their true travel ratios.',
+  },
+  steering: { title: 'Steering', about: 'The drag link, measured like the links.' },
+  hose: {
+    title: 'Brake hose',
+    about: 'Its distance at strap-stretched droop and full lock, or where its fixed ends are.',
+  },
   shaft: { title: 'Driveshaft', about: 'Runs out of plunge or joint angle in droop.' },
   witness: {
     title: 'Witness marks',
@@ -71,7 +84,17 @@ const HEADINGS: Readonly<Record<string, Heading>> = {
   },
 };
 
-const OPTIONAL = new Set(['driver', 'antiRollBar', 'strap', 'hose', 'shaft', 'witness']);
+const OPTIONAL = new Set([
+  'driver',
+  'antiRollBar',
+  'links',
+  'mounts',
+  'steering',
+  'strap',
+  'hose',
+  'shaft',
+  'witness',
+]);
 
 /** The groups of one place, in the order in which they are worked through. */
 export function groupsOf(
@@ -187,6 +210,17 @@ const LABELS: Readonly<Record<string, string>> = {
   tightAtShock: 'Shock length when tight',
   distanceAtDroop: 'Distance at full droop',
   droop: 'Droop left to it',
+  railHeight: 'Frame rail above the floor',
+  pinionAngle: 'Pinion, nose up',
+  caseAngle: 'Output of the case, flange up',
+  slip: 'Slip',
+  slipIn: 'Slip left to go in',
+  diameter: 'Outer diameter',
+  padSize: 'Strike pad, smallest side',
+  tipSize: 'Tip of the stop',
+  armLength: 'Steering arm',
+  caster: 'Caster',
+  lock: 'Steering lock',
   damping: 'Damping',
   pressure: 'Pressure',
   radius: 'Loaded radius',
@@ -206,9 +240,51 @@ const LABELS: Readonly<Record<string, string>> = {
   right: 'Right',
 };
 
+/** Links and mounts under one heading: which of them, which end of it, which way. */
+const POINTED: Readonly<Record<string, string>> = {
+  lower: 'Lower link',
+  upper: 'Upper link',
+  arm: 'Radius arm',
+  panhard: 'Panhard bar',
+  spring: 'Spring',
+  shock: 'Shock',
+  stop: 'Stop',
+  hose: 'Hose',
+  dragLink: 'Drag link',
+  pinion: 'Pinion joint',
+  case: 'Case joint',
+};
+const WAYS: Readonly<Record<string, string>> = {
+  ahead: 'ahead of the axle tube',
+  behind: 'behind the axle tube',
+  spread: 'left to right',
+  out: 'out from the centreline',
+  left: 'left of the centreline',
+  right: 'right of the centreline',
+  aboveFloor: 'above the floor',
+  aboveTube: 'above the axle tube',
+  belowTube: 'below the axle tube',
+  aboveRail: 'above the frame rail',
+  belowRail: 'below the frame rail',
+};
+
+function pointLabel(path: readonly string[]): string | null {
+  const way = WAYS[path.at(-1) ?? ''];
+  const at = path.at(-2) ?? '';
+  if (way === undefined) return null;
+  if (at === 'pinion' || at === 'case') return `${POINTED[at]}, ${way}`;
+  if (at !== 'axle' && at !== 'frame') return null;
+  const right = path.at(-3) === 'right';
+  const of = POINTED[path.at(right ? -4 : -3) ?? ''];
+  return of === undefined ? null : `${of}${right ? ' on the right' : ''}, ${at} end, ${way}`;
+}
+
 /** A short label for the eye; the group heading says of what. */
 export function labelOf(path: readonly string[]): string {
   const last = path.at(-1) ?? '';
+  const pointed = pointLabel(path);
+  if (pointed !== null) return pointed;
+  if (last === 'ratio' && path.at(-2) === 'axle') return 'Axle ratio';
   if (last === 'rollInertia') return path[0] === 'measured' ? 'Roll inertia of the body' : 'Roll inertia';
   if (last === 'left' || last === 'right') {
     const of = LABELS[path.at(-2) ?? ''];
