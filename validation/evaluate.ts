@@ -4,10 +4,12 @@ import type { Runner } from './runner.ts';
 import { course } from './runners/course.ts';
 import { elements } from './runners/elements.ts';
 import { exposure } from './runners/exposure.ts';
+import { hoses } from './runners/hoses.ts';
 import { interpolation } from './runners/interpolation.ts';
 import { quantities } from './runners/quantities.ts';
 import { ride } from './runners/ride.ts';
 import { roads } from './runners/roads.ts';
+import { shaft } from './runners/shaft.ts';
 import { statics } from './runners/statics.ts';
 import { stops } from './runners/stops.ts';
 import { uncertainty } from './runners/uncertainty.ts';
@@ -17,10 +19,12 @@ const RUNNERS: Readonly<Record<string, Runner>> = {
   course,
   elements,
   exposure,
+  hoses,
   interpolation,
   quantities,
   ride,
   roads,
+  shaft,
   statics,
   stops,
   uncertainty,

@@ -10,6 +10,8 @@ const TOPICS: Readonly<Record<string, string>> = {
   statics: 'Weights, springs and frequencies',
   elements: 'Force laws of the parts',
   stops: 'Stops: rubber, cells, graded columns',
+  shaft: 'Driveshafts',
+  hoses: 'Hoses',
   course: 'The ground',
   roads: 'Random roads and the roughness index',
   ride: 'The ride',

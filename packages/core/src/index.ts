@@ -98,6 +98,36 @@ export { gapsAt } from './travel/pose.ts';
 export type { Blame, ContactLine, DroopLine, TravelColumn, TravelResult, Verdict } from './travel/result.ts';
 export { travelNeeds, travelOf } from './travel/travel.ts';
 
+// --- Driveshafts, hoses and lines over the travel of an axle ---
+
+export type { MovingLine, Reach, TiePoint } from './linkage/reach.ts';
+export { reachOf, tiePointOn } from './linkage/reach.ts';
+export type { JointKind, Shaft, ShaftJoint, ShaftState, ShaftTube, Slip } from './linkage/shaft.ts';
+export { shaftIn } from './linkage/shaft.ts';
+export {
+  angleForSpeed,
+  bindsAt,
+  pinionAim,
+  SHAFT_PRACTICE,
+  shaftSpeed,
+  speedForAngles,
+  whirlSpeed,
+} from './linkage/shaft-limits.ts';
+export type { ShaftTravel } from './linkage/shaft-travel.ts';
+export { shaftOver } from './linkage/shaft-travel.ts';
+export type { SlackLoop } from './linkage/slack-loop.ts';
+export { slackLoop } from './linkage/slack-loop.ts';
+export type {
+  Extreme,
+  PoseSource,
+  SampledRange,
+  TravelPlace,
+  TravelRange,
+} from './linkage/travel-range.ts';
+export { sampleRange } from './linkage/travel-range.ts';
+export type { BentJoint } from './linkage/universal-joint.ts';
+export { equivalentAngle, peakAcceleration, speedRatio, unevenness } from './linkage/universal-joint.ts';
+
 // --- Ride ---
 
 export type { IriOptions, IriStep } from './course/iri.ts';
