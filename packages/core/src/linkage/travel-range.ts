@@ -54,9 +54,9 @@ export function sampleRange(
   { across = 11 }: SamplingOptions = {},
 ): SampledRange {
   const steers = range.lock > 0 ? [-1, -0.5, 0, 0.5, 1].map((share) => share * range.lock) : [0];
-  const travels = Array.from(
-    { length: across },
-    (_, i) => (range.bump * i - range.droop * (across - 1 - i)) / (across - 1),
+  // The last is the end itself, not what rounding makes of it.
+  const travels = Array.from({ length: across }, (_, i) =>
+    i === across - 1 ? range.bump : -range.droop + ((range.bump + range.droop) * i) / (across - 1),
   );
   const { halfTrack } = geometry;
   const found: { place: TravelPlace; pose: AxlePose }[] = [];
