@@ -102,8 +102,12 @@ export { travelNeeds, travelOf } from './travel/travel.ts';
 
 export type { MovingLine, Reach, TiePoint } from './linkage/reach.ts';
 export { reachOf, tiePointOn } from './linkage/reach.ts';
+export type { LineAsked } from './linkage/reach-findings.ts';
+export { LINE_PRACTICE, lineFindings } from './linkage/reach-findings.ts';
 export type { JointKind, Shaft, ShaftJoint, ShaftState, ShaftTube, Slip } from './linkage/shaft.ts';
 export { shaftIn } from './linkage/shaft.ts';
+export type { ShaftAsked } from './linkage/shaft-findings.ts';
+export { shaftFindings } from './linkage/shaft-findings.ts';
 export {
   angleForSpeed,
   bindsAt,
@@ -124,7 +128,7 @@ export type {
   TravelPlace,
   TravelRange,
 } from './linkage/travel-range.ts';
-export { sampleRange } from './linkage/travel-range.ts';
+export { posesOn, sampleRange } from './linkage/travel-range.ts';
 export type { BentJoint } from './linkage/universal-joint.ts';
 export { equivalentAngle, peakAcceleration, speedRatio, unevenness } from './linkage/universal-joint.ts';
 

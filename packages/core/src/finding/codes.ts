@@ -105,6 +105,21 @@ export const FINDING_CODES = [
   'exposure-shocks',
   'exposure-unknown',
   'exposure-narrow',
+  'shaft-slip-short',
+  'shaft-slip-apart',
+  'shaft-slip-bottoms',
+  'shaft-joint-binds',
+  'shaft-joint-near',
+  'shaft-joint-straight',
+  'shaft-angle-speed',
+  'shaft-uneven',
+  'shaft-whirl',
+  'shaft-pinion-aim',
+  'line-length-needed',
+  'line-taut',
+  'line-slack-minimum',
+  'line-bends-tight',
+  'line-tie',
 ] as const;
 export type FindingCode = (typeof FINDING_CODES)[number];
 
@@ -127,5 +142,14 @@ export const REMEDY_CODES = [
   'inspect-hose',
   'softer-stop',
   'shock-on-bench',
+  'longer-slip',
+  'shorter-shaft',
+  'limit-droop',
+  'turn-joint-by-hand',
+  'double-joint',
+  'turn-pinion',
+  'larger-tube',
+  'tie-line',
+  'gentler-loop',
 ] as const;
 export type RemedyCode = (typeof REMEDY_CODES)[number];

@@ -1,5 +1,6 @@
 import type { AxleGeometry, AxlePose, Vector } from './geometry.ts';
 import { movedPoint } from './geometry.ts';
+import { poseOf } from './pose.ts';
 
 /** How far an axle can go, as the travel of its wheels from ride height, both ≥ 0 [m]; full lock to either side [rad]. */
 export interface TravelRange {
@@ -18,7 +19,15 @@ export interface TravelPlace {
 /** Where the axle stands at a bump [m] and roll [rad]; null where its links cannot follow. */
 export type PoseSource = (bump: number, roll: number) => AxlePose | null;
 
-/** What is asked of each place: a number, or null where the axle cannot stand. */
+/** The poses of an axle on its links. */
+export const posesOn =
+  (geometry: AxleGeometry): PoseSource =>
+  (bump, roll) => {
+    const found = poseOf(geometry, bump, roll);
+    return found.status === 'reached' ? found.pose : null;
+  };
+
+/** What is asked of each place where the axle can stand. */
 export type PlaceValue = (pose: AxlePose, place: TravelPlace) => number;
 
 export interface Extreme {

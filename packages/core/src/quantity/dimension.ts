@@ -109,6 +109,7 @@ export const UNITS: Readonly<Record<Dimension, readonly Unit[]>> = {
   frequency: [
     unit('Hz', 1, 1, 'hertz', '1/s', 'cycles/s', 'cycle/s', 'cps'),
     unit('cycles/min', 1, 60, 'cycle/min', 'cpm', '1/min'),
+    unit('rpm', 1, 60, 'r/min', 'rev/min'),
   ],
   inertia: [
     unit('lb·ft²', POUND * FOOT ** 2, 1, 'lbm·ft²', 'lbs·ft²'),

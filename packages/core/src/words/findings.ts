@@ -4,9 +4,11 @@ import type { Place } from '../finding/place.ts';
 import type { UnitSystem } from '../quantity/quantity.ts';
 import { EXPOSURE_PHRASES } from './exposure-findings.ts';
 import { Facts, type Phrase } from './facts.ts';
+import { LINE_PHRASES } from './line-findings.ts';
 import { PLACE_NAMES } from './places.ts';
 import { readingName } from './readings.ts';
 import { RIDE_PHRASES } from './ride-findings.ts';
+import { SHAFT_PHRASES } from './shaft-findings.ts';
 import { SWEEP_PHRASES } from './sweep-findings.ts';
 
 export interface WordOptions {
@@ -40,6 +42,8 @@ const PHRASES: Readonly<Record<FindingCode, Phrase>> = {
   ...RIDE_PHRASES,
   ...SWEEP_PHRASES,
   ...EXPOSURE_PHRASES,
+  ...SHAFT_PHRASES,
+  ...LINE_PHRASES,
   'travel-pass': (say) =>
     `pass: with the stop fully crushed, ${say.text('contact')} still has ${say.figure('spare')} to spare beyond the ${say.plain('allowance')} that must stay free; nothing else has less.`,
   'travel-not-proven': (say) =>

@@ -82,5 +82,21 @@ const PHRASES: Readonly<Record<RemedyCode, (say: Amount) => string>> = {
   'inspect-hose': () =>
     'Turn lock to lock at full droop and full bump: no tension, no rubbing. Have the brakes looked at by a person qualified under your local rules.',
   'shock-on-bench': () => 'Have the shock put on a bench up to the speed of a hit, and type its table.',
+  'longer-slip': (say) =>
+    `Have a slip fitted that can change its length by ${say.least}, with what must stay engaged in it; a driveshaft maker balances it.`,
+  'shorter-shaft': () =>
+    'Have the shaft shortened so that its slip stands further out at ride height; look at droop again afterwards.',
+  'limit-droop': () => 'Or let a strap end droop sooner, before the shaft does.',
+  'turn-joint-by-hand': () =>
+    'With the axle at strap-tight droop and again at full bump, turn the shaft by hand a whole turn: no joint may bind, no yoke may touch.',
+  'double-joint': () =>
+    'Fit a double joint at the case and turn the pinion up until it points at it, one to two degrees low.',
+  'turn-pinion': () =>
+    'Turn the pinion to its aim with the links or new spring seats; on a front axle it takes caster with it.',
+  'larger-tube': () => 'Have a tube of larger diameter fitted, or a shorter shaft with a bearing between.',
+  'tie-line': (say) =>
+    `Tie it to the ${say.target} link ${say.plain ?? 'as far'} from its joint on the body, with slack on both sides, free of edges and moving joints.`,
+  'gentler-loop': () =>
+    'Lead the slack in one wide bow, with fittings that point along it, or have a hose fitted that is no longer than needed.',
   'softer-stop': () => 'Try a stop whose force rises later, over a longer crush.',
 };

@@ -46,7 +46,7 @@ const IN_MATHJS: Readonly<
   acceleration: { si: 'm/s^2', units: { g: 'kgf/kg', 'm/s²': 'm/s^2', 'ft/s²': 'ft/s^2' } },
   angle: { si: 'rad', units: { deg: 'deg', rad: 'rad' } },
   time: { si: 's', units: { s: 's', ms: 'ms', min: 'minute', h: 'h' } },
-  frequency: { si: 'Hz', units: { Hz: 'Hz', 'cycles/min': 'minute^-1' } },
+  frequency: { si: 'Hz', units: { Hz: 'Hz', 'cycles/min': 'minute^-1', rpm: 'minute^-1' } },
   inertia: {
     si: 'kg m^2',
     units: {
