@@ -63,13 +63,16 @@ describe('a sweep that cannot be driven', () => {
 
 describe('the speed at which a criterion is first broken', () => {
   it('is where single rides on both sides of it say so', () => {
-    const answer = swept({ from: 2, to: 12, step: 1 });
+    const answer = swept({ from: 2, to: 12, step: 1, tyres: 'point' });
     for (const id of ['clearance', 'body-shock'] as const) {
       const { first } = criterion(answer, id);
       expect(first.kind, id).toBe('broken');
       const broken = (speed: number): boolean => {
         const ride = must(
-          rideRig(asked({ courseName: 'ledge', course: ochre.courses.ledge.shape, speed, trials: 0 })),
+          rideRig({
+            ...asked({ courseName: 'ledge', course: ochre.courses.ledge.shape, speed, trials: 0 }),
+            tyres: 'point',
+          }),
         );
         if (id === 'body-shock') return ride.run.body.peakAcceleration > ochre.limits.bodyAcceleration.value;
         return CORNERS.some(
