@@ -118,7 +118,7 @@ export {
   whirlSpeed,
 } from './linkage/shaft-limits.ts';
 export type { ShaftTravel } from './linkage/shaft-travel.ts';
-export { shaftOver } from './linkage/shaft-travel.ts';
+export { droopThatFits, shaftOver } from './linkage/shaft-travel.ts';
 export type { SlackLoop } from './linkage/slack-loop.ts';
 export { slackLoop } from './linkage/slack-loop.ts';
 export type {

@@ -21,6 +21,8 @@ export interface ShaftAsked {
   readonly roadSpeed: number;
   /** Speed of the shaft at that road speed [rad/s], in the order of the answers; null while tyre or axle ratio is unknown. */
   readonly shaftSpeeds: readonly number[] | null;
+  /** Droop of the wheels at which the shaft can still follow (`droopThatFits`) [m]; null when none, or not worked out. */
+  readonly droopThatFits: number | null;
   /** Keys of the readings behind it. */
   readonly because: readonly string[];
 }
@@ -72,7 +74,15 @@ type Make = (
 const length = (answers: readonly ShaftTravel[], of: (travel: ShaftTravel) => number) =>
   figureOver('length', answers, of);
 
-function slipFindings(answers: readonly ShaftTravel[], { shaft }: ShaftAsked, make: Make): Finding[] {
+/** A strap is named with the droop that it has to hold, where there is one. */
+const limitDroop = (droop: number | null): Remedy[] =>
+  droop === null ? [] : [{ code: 'limit-droop', amount: exactly('length', droop) }];
+
+function slipFindings(
+  answers: readonly ShaftTravel[],
+  { shaft, droopThatFits }: ShaftAsked,
+  make: Make,
+): Finding[] {
   const { slip } = shaft;
   if (!slip) return [];
   const found: Finding[] = [];
@@ -81,7 +91,7 @@ function slipFindings(answers: readonly ShaftTravel[], { shaft }: ShaftAsked, ma
   const whole = swing.value + (swing.tolerance ?? 0) + engaged;
   const remedies: Remedy[] = [
     { code: 'longer-slip', amount: exactly('length', whole) },
-    { code: 'limit-droop' },
+    ...limitDroop(droopThatFits),
   ];
   const facts = {
     swing,
@@ -126,7 +136,11 @@ function slipFindings(answers: readonly ShaftTravel[], { shaft }: ShaftAsked, ma
 /** A usual limit nearer than this wants the joint turned by hand even where it is kept [rad]. */
 const NEAR = (8 * Math.PI) / 180;
 
-function jointFindings(answers: readonly ShaftTravel[], { shaft }: ShaftAsked, make: Make): Finding[] {
+function jointFindings(
+  answers: readonly ShaftTravel[],
+  { shaft, droopThatFits }: ShaftAsked,
+  make: Make,
+): Finding[] {
   const found: Finding[] = [];
   for (const at of ['case', 'pinion'] as const) {
     const joint = shaft[`${at}Joint`];
@@ -136,7 +150,7 @@ function jointFindings(answers: readonly ShaftTravel[], { shaft }: ShaftAsked, m
     const facts = { joint: at, kind: joint.kind, angle, known: joint.bindsAt === null ? 'usual' : 'own' };
     const checks: Remedy[] = [{ code: 'turn-joint-by-hand' }];
     if (severity !== 'fine') {
-      const remedies: Remedy[] = [...checks, { code: 'limit-droop' }];
+      const remedies: Remedy[] = [...checks, ...limitDroop(droopThatFits)];
       if (joint.kind === 'single') remedies.push({ code: 'double-joint' });
       found.push(make('shaft-joint-binds', severity, facts, { about: at, value: angle, limit, remedies }));
     } else if (joint.bindsAt === null && limit.value - angle.value < NEAR) {

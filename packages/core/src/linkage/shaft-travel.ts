@@ -1,6 +1,7 @@
 import type { AxleGeometry, AxlePose } from './geometry.ts';
 import { type Shaft, type ShaftState, shaftIn } from './shaft.ts';
-import { type Extreme, largestOver, type SampledRange, smallestOver } from './travel-range.ts';
+import { bindsAt } from './shaft-limits.ts';
+import { type Extreme, largestOver, type SampledRange, sampleRange, smallestOver } from './travel-range.ts';
 
 /** What a driveshaft does over all that its axle can do. */
 export interface ShaftTravel {
@@ -75,3 +76,43 @@ export function shaftOver(shaft: Shaft, geometry: AxleGeometry, sampled: Sampled
     missed: sampled.missed,
   };
 }
+
+/**
+ * The most droop of the wheels at which the slip can still follow, and no joint binds.
+ *
+ * @param allowedSwing – usable slip less its uncertainty [m]
+ * @returns [m], ≥ 0, to a thousandth of the range; null when even no droop at all leaves too much
+ * @validity bump as in the range; as `largestOver`
+ */
+export function droopThatFits(
+  shaft: Shaft,
+  geometry: AxleGeometry,
+  { range, poses }: SampledRange,
+  allowedSwing: number,
+): number | null {
+  const fits = (droop: number): boolean => {
+    const travel = shaftOver(
+      shaft,
+      geometry,
+      sampleRange(geometry, { ...range, droop, lock: 0 }, poses, COARSE),
+    );
+    return (
+      travel !== null &&
+      travel.swing <= allowedSwing &&
+      travel.caseAngle.value <= bindsAt(shaft.caseJoint) &&
+      travel.pinionAngle.value <= bindsAt(shaft.pinionJoint)
+    );
+  };
+  if (fits(range.droop)) return range.droop;
+  if (!fits(0)) return null;
+  let [low, high] = [0, range.droop];
+  while (high - low > range.droop / 1024) {
+    const middle = (low + high) / 2;
+    if (fits(middle)) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Lengths and angles vary so smoothly that five places across each wheel's travel find the corner to refine from. */
+const COARSE = { across: 5 };

@@ -86,7 +86,8 @@ const PHRASES: Readonly<Record<RemedyCode, (say: Amount) => string>> = {
     `Have a slip fitted that can change its length by ${say.least}, with what must stay engaged in it; a driveshaft maker balances it.`,
   'shorter-shaft': () =>
     'Have the shaft shortened so that its slip stands further out at ride height; look at droop again afterwards.',
-  'limit-droop': () => 'Or let a strap end droop sooner, before the shaft does.',
+  'limit-droop': (say) =>
+    `Or let a strap, fully stretched, end the droop of either wheel at ${say.most}: there the shaft still follows.`,
   'turn-joint-by-hand': () =>
     'With the axle at strap-tight droop and again at full bump, turn the shaft by hand a whole turn: no joint may bind, no yoke may touch.',
   'double-joint': () =>

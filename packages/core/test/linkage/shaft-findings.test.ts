@@ -3,7 +3,7 @@ import type { Finding } from '../../src/finding/finding.ts';
 import type { JointKind, Shaft } from '../../src/linkage/shaft.ts';
 import { type ShaftAsked, shaftFindings } from '../../src/linkage/shaft-findings.ts';
 import { shaftSpeed } from '../../src/linkage/shaft-limits.ts';
-import { shaftOver } from '../../src/linkage/shaft-travel.ts';
+import { droopThatFits, shaftOver } from '../../src/linkage/shaft-travel.ts';
 import { sampleRange } from '../../src/linkage/travel-range.ts';
 import { findingText } from '../../src/words/findings.ts';
 import { AXLE, poseBy, shaftOfHeight } from './plain-axle.ts';
@@ -25,6 +25,7 @@ const said = (shaft: Shaft, asked: Partial<ShaftAsked> = {}): readonly Finding[]
     shaft,
     roadSpeed: 80 / 3.6,
     shaftSpeeds: [speed, speed, speed],
+    droopThatFits: null,
     because: ['rear.driveline.case'],
     ...asked,
   });
@@ -88,6 +89,26 @@ describe('story S5: the verdict', () => {
   });
 });
 
+describe('droop that a strap has to hold', () => {
+  const lifted = shaftOfHeight(0.23);
+  const limited = (droop: number) =>
+    shaftOver(lifted, AXLE, sampleRange(AXLE, { ...range.range, droop }, range.poses));
+
+  test('with it the slip of 75 mm is enough, with 2 mm more it is not', () => {
+    const droop = droopThatFits(lifted, AXLE, range, 0.075) ?? Number.NaN;
+    expect(limited(droop)?.swing).toBeLessThanOrEqual(0.075);
+    expect(limited(droop + 0.002)?.swing).toBeGreaterThan(0.075);
+    const [finding] = said(lifted, { droopThatFits: droop });
+    expect(finding?.code).toBe('shaft-slip-short');
+    expect(amount([finding as Finding], 'limit-droop')).toBe(droop);
+  });
+
+  test('none is named where bump alone asks too much, all of it where the slip is long', () => {
+    expect(droopThatFits(lifted, AXLE, range, 0.02)).toBeNull();
+    expect(droopThatFits(lifted, AXLE, range, 0.2)).toBe(0.14);
+  });
+});
+
 describe('what else a driveshaft says', () => {
   const lifted = shaftOfHeight(0.23);
 
@@ -120,6 +141,7 @@ describe('what else a driveshaft says', () => {
       shaft: lifted,
       roadSpeed: 0,
       shaftSpeeds: null,
+      droopThatFits: null,
       because: [],
     });
     const slip = found.find(({ code }) => code === 'shaft-slip-short');
