@@ -72,6 +72,8 @@ export { unitsOfRig } from './rig/units-of-rig.ts';
 
 // --- Links: where they let an axle go ---
 
+export { curvesOf } from './linkage/curves.ts';
+export type { AntiBasis, AxleCurves, CurveOptions, DragLink, StrutCurves } from './linkage/curves-result.ts';
 export type {
   AxleGeometry,
   AxlePose,
@@ -85,6 +87,8 @@ export type {
   Vector,
 } from './linkage/geometry.ts';
 export { LINKAGE_KINDS, movedPoint, STRUT_IDS } from './linkage/geometry.ts';
+export type { GeometryAsked } from './linkage/geometry-problems.ts';
+export { geometryProblems } from './linkage/geometry-problems.ts';
 export { poseOf } from './linkage/pose.ts';
 
 // --- Statics and travel ---

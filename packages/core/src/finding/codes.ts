@@ -44,6 +44,12 @@ export const PROBLEM_CODES = [
   'rig-point-wrong-side',
   // links
   'links-out-of-reach',
+  'links-missing',
+  'links-unknown',
+  'links-no-length',
+  'links-wrong-side',
+  'links-ends-exchanged',
+  'links-axle-loose',
   // asking for work
   'ask-unknown-setup',
   'ask-unknown-course',

@@ -80,6 +80,16 @@ const PHRASES: Readonly<Record<ProblemCode, Phrase>> = {
     `the links do not reach this ride height: ${found}. Accepted: ${accepted}.`,
   'rig-inconsistent': (found, accepted) => `${found} contradicts the rest of the rig. Accepted: ${accepted}.`,
 
+  'links-missing': (_, accepted) => `this link is missing. Accepted: ${accepted}.`,
+  'links-unknown': (found, accepted) => `${found} is no link here, or stands twice. Accepted: ${accepted}.`,
+  'links-no-length': (found, accepted) => `this link has no length: ${found}. Accepted: ${accepted}.`,
+  'links-wrong-side': (found, accepted) =>
+    `this joint is on the wrong side: ${found}. Accepted: ${accepted}.`,
+  'links-ends-exchanged': (found, accepted) =>
+    `the ends of this link look exchanged: ${found}. Accepted: ${accepted}.`,
+  'links-axle-loose': (found, accepted) =>
+    `1 mm of play in the joints lets the axle move ${found}. Accepted: ${accepted}.`,
+
   'ask-unknown-setup': (found, accepted) => `the rig has no setup ${found}. Known: ${accepted}.`,
   'ask-unknown-course': (found, accepted) => `the rig has no course ${found}. Known: ${accepted}.`,
   'ask-speed-absurd': (found, accepted) =>
