@@ -6,6 +6,7 @@ import { elements } from './runners/elements.ts';
 import { exposure } from './runners/exposure.ts';
 import { hoses } from './runners/hoses.ts';
 import { interpolation } from './runners/interpolation.ts';
+import { links } from './runners/links.ts';
 import { quantities } from './runners/quantities.ts';
 import { ride } from './runners/ride.ts';
 import { roads } from './runners/roads.ts';
@@ -21,6 +22,7 @@ const RUNNERS: Readonly<Record<string, Runner>> = {
   exposure,
   hoses,
   interpolation,
+  links,
   quantities,
   ride,
   roads,

@@ -8,6 +8,7 @@ const TOPICS: Readonly<Record<string, string>> = {
   interpolation: 'Force tables between their points',
   uncertainty: 'Uncertainty and probability',
   statics: 'Weights, springs and frequencies',
+  links: 'Poses of linked axles and what follows from them',
   elements: 'Force laws of the parts',
   stops: 'Stops: rubber, cells, graded columns',
   shaft: 'Driveshafts',
