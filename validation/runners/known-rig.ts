@@ -103,6 +103,8 @@ export function knownSetup(known: Known): Setup {
       bodyAcceleration: whole('limits.bodyAcceleration'),
       bracketForce: null,
       absorbedPower: null,
+      seatShock: null,
+      seatDose: null,
       tyreContact: null,
     },
     driver: null,

@@ -88,14 +88,18 @@ export function speedAsked(text: string | undefined): Result<number | null> {
   const typed = parseQuantity(text, 'speed', { key: '--speed' });
   if (!typed.ok) return typed;
   const { value } = typed.value;
-  if (value >= SLOWEST && value <= FASTEST) return good(value);
+  return value >= SLOWEST && value <= FASTEST ? good(value) : bad(absurdSpeed('--speed', text));
+}
+
+/** A speed that no rig is driven at, where it was asked for. */
+export function absurdSpeed(key: string, found: string): Problem {
   const [slowest, fastest] = [SLOWEST, FASTEST].map((limit) =>
     formatValue(limit, 'speed', { system: 'shop' }),
   );
-  return bad({
+  return {
     code: 'ask-speed-absurd',
-    where: { key: '--speed' },
-    found: text,
+    where: { key },
+    found,
     accepted: `${slowest} to ${fastest}, for example "30 mph" or "45 km/h"`,
-  });
+  };
 }

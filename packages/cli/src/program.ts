@@ -38,7 +38,7 @@ export async function run(words: readonly string[]): Promise<ExitCode> {
     });
   command('ride', 'drive a setup over a course')
     .argument('<FILE>', 'rig file, - for standard input')
-    .option('--course <NAME>', 'course of the rig file (default: its only one)')
+    .option('--course <NAMES>', 'course of the rig file, or several: whoops,ledge (default: its only one)')
     .option('--speed <SPEED>', 'for example "30 mph" (default: the speed of the course)')
     .option('--sweep <A..B>', 'how fast may it go: every speed of a range, for example 5..45mph')
     .option('--step <SPEED>', 'largest distance between two speeds of a sweep (default: a fortieth)')

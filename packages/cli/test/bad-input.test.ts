@@ -119,6 +119,46 @@ describe('bad input ends with 2, one message, and the file as it was', () => {
     ['standard input to a workbench', ['open', '-', '--no-open'], /file/],
   ])('%s', async (_what, words, said) => expectRefused(await program.run(words), said));
 
+  /** What is driven over and what is driven, each with one fault: one line, and it names the place. */
+  it.each<[string, RegExp, string, RegExp]>([
+    ['a speed of the course of zero', /speed: 20 mph/, 'speed: 0 mph', /courses\.whoops\.speed/],
+    ['an absurd speed of the course', /speed: 20 mph/, 'speed: 900 mph', /courses\.whoops\.speed.*900 mph/],
+    ['no distance a day', /perDay: 1 mi/, 'perDay: 0 mi', /courses\.whoops\.perDay/],
+    ['an empty stop curve', / {4}curve:\n(?: {6}- .*\n)+/, '    curve: []\n', /front\.stop\.curve.*two rows/],
+    ['a stop curve that jumps', /- \[1\/4 in, 1150 lb\]/, '- [1/8 in, 1150 lb]', /curve\.2.*1150 lb/],
+    ['an empty shock table', / {6}trail:\n(?: {8}- .*\n)+/, '      trail: []\n', /settings\.trail.*two rows/],
+    ['a shock table that jumps', /- \[5 in\/s, 70 lb\]/, '- [2 in/s, 70 lb]', /settings\.trail\.8/],
+    [
+      'a limit of the wrong kind',
+      /(reserve: 3\/8 in\n {2}#)/,
+      'seatDose: 9 W\n  $1',
+      /limits\.seatDose.*m\/s/,
+    ],
+  ])('%s', async (_what, from, to, said) => {
+    const text = ochre().replace(from, to);
+    expect(text).not.toBe(ochre());
+    const ended = await program.run(['ride', written('rig.yaml', text), '--course', 'whoops']);
+    expectRefused(ended, said);
+    expect(linesOf(ended.err)).toHaveLength(1);
+  });
+
+  it.each<[string, string, RegExp]>([
+    ['ground that goes back', '0;0;0\n1;0;0\n0.5;0;0\n2;0;0\n', /wash\.csv:4.*does not rise/],
+    ['ground with a step in no distance', '0;0;0\n0.5;0;0\n0.5;500;0\n1;0;0\n', /wash\.csv:4.*does not rise/],
+    ['ground with a gap', '0;0;0\n0.25;0;0\n0.5;5;5\n30;0;0\n', /wash\.csv:5.*gap/],
+    ['ground with a hole', '0;0;0\n0.25;;0\n0.5;5;5\n', /wash\.csv:3.*missing/],
+    ['ground of nothing', '', /points.*too short/],
+  ])('%s', async (_what, rows, said) => {
+    const profile = 'courses: { wash: { kind: profile, points: { file: wash.csv }, speed: 10 mph } }\n';
+    written('wash.csv', `distance [m]; left [mm]; right [mm]\n${rows}`);
+    const file = written('rig.yaml', ochre().replace(/^courses:\n(?: .*\n)+/m, profile));
+    for (const sweep of [[], ['--sweep', '5..10mph']]) {
+      const ended = await program.run(['ride', file, ...sweep]);
+      expectRefused(ended, said);
+      expect(linesOf(ended.err)).toHaveLength(1);
+    }
+  });
+
   it('a name in a file cannot steer the terminal', async () => {
     const text = ochre().replace(/name: Ochre/, 'name: "Ochre \\x1b[2J\\x07"');
     const { out } = await check(written('rig.yaml', text));

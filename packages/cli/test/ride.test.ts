@@ -58,6 +58,94 @@ describe('lastinch ride', () => {
     expect(out).not.toMatch(CONTROL);
   });
 
+  it('says what the seat takes, whose seat it is, and makes no medical claim', async () => {
+    const { out } = await program.run(['ride', OCHRE, '--course', 'connecting-road']);
+    for (const part of ['AT THE SEAT', 'Weighted r.m.s.', 'MTVV', 'VDV', 'Crest factor'])
+      expect(out).toContain(part);
+    for (const part of [
+      'A(8) (10 mi a day)',
+      'Until action value (A(8) 0.5)',
+      'Absorbed power',
+      'DRI',
+      'Spinal dose (single source)',
+      'ISO 2631-5:2004',
+    ])
+      expect(out.replace(/\s+/g, ' ')).toContain(part);
+    expect(out).toContain('Of the driver on his seat');
+    expect(out).not.toMatch(/undefined|NaN|\[object|health|injur/i);
+    expect(out).not.toMatch(CONTROL);
+  });
+
+  it('gives the same as data, and no history', async () => {
+    const { out } = await program.run(['ride', OCHRE, '--course', 'connecting-road', '--json']);
+    const { exposure } = JSON.parse(out);
+    expect(exposure).toMatchObject({
+      seat: 'sitter',
+      direction: 'vertical',
+      leftOut: ['foreAndAft', 'sideways'],
+      samplesPerSecond: 1000,
+      doubts: [],
+      day: { from: 'course' },
+      singleSource: ['spinalDose', 'spinalStress'],
+    });
+    expect(Object.keys(exposure.figures)).toEqual([
+      'rms',
+      'maximumTransient',
+      'dose',
+      'crestFactor',
+      'timeToAction',
+      'timeToLimit',
+      'dailyAcceleration',
+      'dailyDose',
+      'absorbedPower',
+      'lowPassedPeak',
+      'dynamicResponseIndex',
+      'spinalDose',
+      'spinalStress',
+      'tilting',
+    ]);
+    for (const [name, figure] of Object.entries(exposure.figures))
+      expect(figure, name).toEqual({ value: expect.any(Number), tolerance: expect.any(Number) });
+    expect(exposure.times.toAction.byDose).toEqual({
+      value: expect.any(Number),
+      low: expect.any(Number),
+      high: expect.any(Number),
+    });
+    expect(out.length).toBeLessThan(60_000);
+  });
+
+  it('drives several courses in one call, first all at a glance', async () => {
+    const { code, out, err } = await program.run([
+      'ride',
+      OCHRE,
+      '--course',
+      'whoops, ledge,connecting-road',
+    ]);
+    expect([code, err]).toEqual([1, '']);
+    expect(out).toMatch(/^Ochre: 3 courses at a glance/);
+    for (const name of ['over whoops at 20 mph', 'over ledge at 8 mph', 'over connecting-road at 35 mph'])
+      expect(out).toContain(name);
+    expect(out.match(/^CAUTIONS$/gm)).toHaveLength(1);
+    expect(out.match(/^AT THE SEAT$/gm)).toHaveLength(3);
+    for (const line of out.split('\n')) expect(cellWidth(line), line).toBeLessThanOrEqual(80);
+
+    const json = await program.run(['ride', OCHRE, '--course', 'ledge,flat', '--json']);
+    const answer = JSON.parse(json.out);
+    expect(answer.schema).toBe('lastinch/rides/1');
+    expect(answer.rides.map(({ course }: { course: string }) => course)).toEqual(['ledge', 'flat']);
+    expect(answer.rides[0].exposure.figures.rms.value).toBeGreaterThan(0);
+  });
+
+  it('refuses a list with a name that is not there, and several courses for a sweep', async () => {
+    const unknown = await program.run(['ride', OCHRE, '--course', 'ledge,whops,']);
+    expect([unknown.code, unknown.out]).toEqual([2, '']);
+    expect(unknown.err.trim().split('\n')).toHaveLength(2);
+    expect(unknown.err).toContain('whoops (the nearest)');
+    const swept = await program.run(['ride', OCHRE, '--course', 'ledge,flat', '--sweep', '5..10mph']);
+    expect([swept.code, swept.out]).toEqual([2, '']);
+    expect(swept.err).toContain('one course together with --sweep');
+  });
+
   it('says what the ground of the course is', async () => {
     const { out } = await program.run(['ride', OCHRE, '--course', 'ledge']);
     expect(out).toContain('The course: a ledge 5 in up within 10 in, under the left tyres only.');

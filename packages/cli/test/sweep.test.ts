@@ -40,7 +40,9 @@ describe('lastinch ride --sweep', { timeout: 60_000 }, () => {
         'metal-contact',
         'clearance',
         'body-shock',
+        'seat-shock',
         'absorbed-power',
+        'seat-dose',
         'bracket-load',
         'tyre-contact',
       ]);
@@ -50,7 +52,7 @@ describe('lastinch ride --sweep', { timeout: 60_000 }, () => {
         if (one.first.low !== null && one.first.high !== null)
           expect(one.first.low).toBeLessThanOrEqual(one.first.high);
       }
-      expect(side.criteria[4].first).toEqual({
+      expect(side.criteria[6].first).toEqual({
         kind: 'no-limit',
         speed: null,
         low: null,
@@ -99,7 +101,7 @@ describe('lastinch ride --sweep', { timeout: 60_000 }, () => {
     writeFileSync(file, text);
     const words = ['ride', file, '--course', 'ledge', '--sweep', '6..8mph', '--step', '2mph', '--json'];
     const { code, out } = await program.run(words);
-    const [bracket, tyre] = JSON.parse(out).criteria.slice(4);
+    const [bracket, tyre] = JSON.parse(out).criteria.slice(6);
     expect(bracket.limit).toBeCloseTo(20 * 4.4482216152605, 9);
     expect(bracket.first.kind).toBe('broken-at-once');
     expect(tyre.limit).toBe(1);

@@ -154,6 +154,7 @@ export type {
   RideHistory,
   RideRun,
   RideStatus,
+  ShakeRecord,
 } from './ride/result.ts';
 export type { RunOptions } from './ride/run.ts';
 export { DEFAULT_TOLERANCE, runRide } from './ride/run.ts';
@@ -162,6 +163,7 @@ export { DEFAULT_TOLERANCE, runRide } from './ride/run.ts';
 
 export { absorbedPower, absorbedPowerPerSquare } from './exposure/absorbed-power.ts';
 export { estimatedDose, rootMeanSquare, vibrationDose } from './exposure/dose.ts';
+export type { DrivingTime, DrivingTimes } from './exposure/driving-times.ts';
 export type { ExposureOptions } from './exposure/exposure.ts';
 export { exposureOf } from './exposure/exposure.ts';
 export type { ExposureFigures } from './exposure/figures.ts';
@@ -223,6 +225,8 @@ export type {
   ToWorker,
 } from './jobs/protocol.ts';
 export { rideRig } from './jobs/ride.ts';
+export type { RideExposure } from './jobs/ride-exposure.ts';
+export type { SeatKind } from './jobs/seat-record.ts';
 
 // --- How fast may it go ---
 
@@ -254,6 +258,8 @@ export type { WorkAsk, WorkReply } from './jobs/work-messages.ts';
 export type { AssumptionText } from './words/assumptions.ts';
 export { assumptionText } from './words/assumptions.ts';
 export { courseText } from './words/courses.ts';
+export type { ExposureRow, ExposureWords } from './words/exposures.ts';
+export { exposureNotes, exposureRows, seatText } from './words/exposures.ts';
 export type { WordOptions } from './words/findings.ts';
 export { findingText } from './words/findings.ts';
 export { PLACE_NAMES } from './words/places.ts';

@@ -35,7 +35,7 @@ describe('how fast may it go, in the workbench', () => {
     await button('Find the limits').click();
     await button('Find them again').waitFor();
     const rows = await table().getByRole('row').allTextContents();
-    expect(rows).toHaveLength(7);
+    expect(rows).toHaveLength(9);
     expect(rows.join('\n')).not.toMatch(/unknown|NaN|undefined/);
     const body = rows.find((row) => row.startsWith('Body acceleration')) ?? '';
     expect(body).toMatch(/On the rig now:.*mph.*Proposed:.*mph/);

@@ -3,6 +3,7 @@ import {
   bad,
   type CourseSpec,
   courseText,
+  formatValue,
   good,
   type Result,
   type RideAnswer,
@@ -12,6 +13,7 @@ import {
   unitsOfRig,
 } from '@lastinch/core';
 import {
+  absurdSpeed,
   type ExitCode,
   knownSetups,
   readRigFile,
@@ -23,10 +25,10 @@ import {
 } from '../asked.ts';
 import { writeJson, writeLines } from '../hosts/output.ts';
 import { progressLine } from '../hosts/progress.ts';
-import { rideJson } from '../json/ride-json.ts';
+import { rideJson, ridesJson } from '../json/ride-json.ts';
 import { exitFor } from '../json/severity.ts';
 import { paperFor } from '../terminal/paper.ts';
-import { ridePage } from '../terminal/ride-page.ts';
+import { type Ridden, ridesPage } from '../terminal/ride-page.ts';
 import { sweep } from './sweep.ts';
 
 export interface RideOptions {
@@ -48,7 +50,7 @@ const SEED = 1;
 /** For a rig that is let go: it goes down, not along [m/s]. */
 const ANY_SPEED = 1;
 
-/** `lastinch ride FILE`: one setup over a course, held against another one if asked. */
+/** `lastinch ride FILE`: one setup over one course or several, held against another setup if asked. */
 export async function ride(file: string, options: RideOptions): Promise<ExitCode> {
   const units = unitsAsked(options.units);
   if (!units.ok) return refuse(units.problems);
@@ -60,12 +62,23 @@ export async function ride(file: string, options: RideOptions): Promise<ExitCode
   const known = knownSetups(rig, [options.setup, options.against]);
   if (!known.ok) return refuse(known.problems);
   const system = units.value ?? unitsOfRig(rig);
-  const course = courseAsked(rig, options.course, system);
-  if (!course.ok) return refuse(course.problems);
+  const courses = coursesAsked(rig, options.course, system);
+  if (!courses.ok) return refuse(courses.problems);
   const tyres = tyresAsked(options.tyres);
   if (!tyres.ok) return refuse(tyres.problems);
-  if (options.sweep !== undefined)
-    return sweep(rig, course.value, { ...options, sweep: options.sweep, tyres: tyres.value }, system);
+  if (options.sweep !== undefined) {
+    const [course, another] = courses.value;
+    if (course === undefined || another !== undefined)
+      return refuse([
+        {
+          code: 'ask-option',
+          where: { key: '--course' },
+          found: options.course ?? '',
+          accepted: 'one course together with --sweep',
+        },
+      ]);
+    return sweep(rig, course, { ...options, sweep: options.sweep, tyres: tyres.value }, system);
+  }
   if (options.step !== undefined)
     return refuse([
       {
@@ -75,9 +88,8 @@ export async function ride(file: string, options: RideOptions): Promise<ExitCode
         accepted: 'a step together with --sweep',
       },
     ]);
-  const driven = course.value.shape.kind !== 'drop';
-  const speed = driven ? (asked.value ?? course.value.speed) : ANY_SPEED;
-  if (speed === null)
+  const drives = courses.value.map((course) => driveOf(course, asked.value));
+  if (drives.some(({ speed }) => speed === null))
     return refuse([
       {
         code: 'quantity-empty',
@@ -88,40 +100,81 @@ export async function ride(file: string, options: RideOptions): Promise<ExitCode
     ]);
 
   const setups = [options.setup ?? AS_MEASURED, ...(options.against === undefined ? [] : [options.against])];
-  const answers: RideAnswer[] = [];
+  const rides: Ridden[] = [];
   const progress = progressLine(process.stderr);
-  for (const [index, setup] of setups.entries()) {
-    const answer = rideRig(
-      {
-        rig,
-        setup,
-        course: course.value.shape,
-        courseName: course.value.id,
-        speed,
-        historyRate: 0,
-        trials: TRIALS,
-        seed: SEED,
-        tyres: tyres.value,
-      },
-      (share) => progress.show(`riding ${course.value.id}`, (index + share) / setups.length),
-    );
-    if (!answer.ok) {
-      progress.clear();
-      return refuse(answer.problems);
+  for (const [k, { course, driven, speed }] of drives.entries()) {
+    const answers: RideAnswer[] = [];
+    for (const [index, setup] of setups.entries()) {
+      const answer = rideRig(
+        {
+          rig,
+          setup,
+          course: course.shape,
+          courseName: course.id,
+          speed: speed ?? ANY_SPEED,
+          historyRate: 0,
+          trials: TRIALS,
+          seed: SEED,
+          tyres: tyres.value,
+          distancePerDay: course.perDay,
+        },
+        (share) => {
+          const done = k + (index + share) / setups.length;
+          progress.show(`riding ${course.id}`, done / drives.length);
+        },
+      );
+      if (!answer.ok) {
+        progress.clear();
+        return refuse(
+          answer.problems.map((problem) =>
+            problem.code === 'ask-speed-absurd'
+              ? absurdSpeed(
+                  `courses.${course.id}.speed`,
+                  formatValue(speed ?? ANY_SPEED, 'speed', { system }),
+                )
+              : problem,
+          ),
+        );
+      }
+      answers.push(answer.value);
     }
-    answers.push(answer.value);
+    const [answer, against = null] = answers;
+    if (answer === undefined) throw new Error('no setup was ridden');
+    rides.push({ answer, against, driven, ground: courseText(course.shape, { system }) });
   }
   progress.clear();
 
-  const [answer, against = null] = answers;
-  if (answer === undefined) throw new Error('no setup was ridden');
-  if (options.json) writeJson(rideJson(rig, answer, against, system));
-  else {
-    const ground = courseText(course.value.shape, { system });
-    const paper = paperFor(process.stdout, process.env, system);
-    writeLines(ridePage(answer, against, { driven, ground }, paper));
-  }
-  return exitFor(answer.findings);
+  const [only, more] = rides;
+  if (only === undefined) throw new Error('no course was ridden');
+  if (options.json)
+    writeJson(
+      more === undefined ? rideJson(rig, only.answer, only.against, system) : ridesJson(rig, rides, system),
+    );
+  else writeLines(ridesPage(rides, paperFor(process.stdout, process.env, system)));
+  return exitFor(rides.flatMap(({ answer }) => answer.findings));
+}
+
+/** A rig that is let go knows no speed. */
+function driveOf(
+  course: CourseSpec,
+  asked: number | null,
+): { readonly course: CourseSpec; readonly driven: boolean; readonly speed: number | null } {
+  const driven = course.shape.kind !== 'drop';
+  return { course, driven, speed: driven ? (asked ?? course.speed) : ANY_SPEED };
+}
+
+/** The courses of a list of names with commas; without any, the only course that there is. */
+function coursesAsked(
+  rig: Rig,
+  names: string | undefined,
+  system: UnitSystem,
+): Result<readonly CourseSpec[]> {
+  // A name that holds a comma itself is one course.
+  const split = names === undefined || Object.hasOwn(rig.courses, names) ? [names] : names.split(',');
+  const asked = split.map((name) => courseAsked(rig, name?.trim(), system));
+  const problems = asked.flatMap((each) => (each.ok ? [] : each.problems));
+  if (problems.length > 0) return bad(...problems);
+  return good([...new Set(asked.flatMap((each) => (each.ok ? [each.value] : [])))]);
 }
 
 /** The course of that name; without one, the only course that there is. */

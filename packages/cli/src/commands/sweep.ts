@@ -67,6 +67,7 @@ export async function sweep(
     course: course.shape,
     courseName: course.id,
     wantedSpeed: course.speed,
+    distancePerDay: course.perDay,
     from,
     to,
     step: step === null ? usualStep(from, to) : step.value.value,

@@ -31,3 +31,7 @@ export const assumptionsJson = (rig: Rig) =>
     rule: assumption.rule,
     ...assumptionText(assumption),
   }));
+
+/** JSON has no infinity and no NaN: null. */
+export const finite = (value: number | undefined): number | null =>
+  value !== undefined && Number.isFinite(value) ? value : null;

@@ -1,4 +1,5 @@
 import { CORNERS, type RideAnswer, type Rig, type UnitSystem } from '@lastinch/core';
+import { exposureJson } from './exposure-json.ts';
 import { assumptionsJson, findingJson } from './figure-json.ts';
 
 /** The answer of `ride --json`: `lastinch/ride/1`. Plain SI numbers, with their 95 % half-widths beside them. */
@@ -10,6 +11,24 @@ export function rideJson(rig: Rig, answer: RideAnswer, against: RideAnswer | nul
     ...runJson(answer, system),
     assumptions: assumptionsJson(rig),
     ...(against === null ? {} : { against: runJson(against, system) }),
+  };
+}
+
+/** Several courses in one call: `lastinch/rides/1`, each ride as in `lastinch/ride/1`, in the order asked for. */
+export function ridesJson(
+  rig: Rig,
+  rides: readonly { readonly answer: RideAnswer; readonly against: RideAnswer | null }[],
+  system: UnitSystem,
+) {
+  return {
+    schema: 'lastinch/rides/1',
+    units: 'SI',
+    rig: rig.name,
+    rides: rides.map(({ answer, against }) => ({
+      ...runJson(answer, system),
+      ...(against === null ? {} : { against: runJson(against, system) }),
+    })),
+    assumptions: assumptionsJson(rig),
   };
 }
 
@@ -52,6 +71,7 @@ const runJson = (answer: RideAnswer, system: UnitSystem) => ({
       rmsAcceleration: answer.body.rmsAcceleration.tolerance,
     },
   },
+  exposure: exposureJson(answer.exposure),
   counters: answer.run.counters,
   energy: answer.run.energy,
   findings: answer.findings.map((finding) => findingJson(finding, system)),

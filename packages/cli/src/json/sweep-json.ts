@@ -6,7 +6,7 @@ import {
   type SweepAnswer,
   type UnitSystem,
 } from '@lastinch/core';
-import { assumptionsJson, findingJson } from './figure-json.ts';
+import { assumptionsJson, findingJson, finite } from './figure-json.ts';
 
 /**
  * The answer of `ride --sweep --json`: `lastinch/sweep/1`. Plain SI numbers; null where nothing is known, and as the
@@ -21,6 +21,8 @@ export function sweepJson(rig: Rig, answer: SweepAnswer, system: UnitSystem) {
     rig: answer.rig,
     course: answer.course,
     wantedSpeed: answer.wantedSpeed,
+    distancePerDay: answer.distancePerDay,
+    seat: answer.seat,
     speeds: answer.speeds,
     step: answer.step,
     refined: answer.refined,
@@ -59,6 +61,3 @@ const criterionJson = (one: CriterionSweep) => ({
   brokenShare: one.brokenShare,
   comparison: one.against,
 });
-
-const finite = (value: number | undefined): number | null =>
-  value !== undefined && Number.isFinite(value) ? value : null;

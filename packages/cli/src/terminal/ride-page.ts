@@ -10,6 +10,7 @@ import {
   type RideStatus,
   tyreFootText,
 } from '@lastinch/core';
+import { exposureLines, exposureNoteLines } from './exposure-table.ts';
 import { tableLines, wrap } from './lines.ts';
 import type { Paper } from './paper.ts';
 import { cautionLines, findingLines, section } from './sections.ts';
@@ -21,18 +22,58 @@ const ENDED: Readonly<Record<Exclude<RideStatus, 'finished'>, string>> = {
   cancelled: 'Stopped: the figures hold only up to',
 };
 
-/**
- * The whole answer of `ride` in lines for a terminal.
- *
- * @param driven – false for a drop, which knows no speed
- * @param ground – the course in a few words
- */
-export function ridePage(
-  answer: RideAnswer,
-  against: RideAnswer | null,
-  { driven, ground }: { readonly driven: boolean; readonly ground: string },
-  paper: Paper,
-): string[] {
+/** A ride over one course. */
+export interface Ridden {
+  readonly answer: RideAnswer;
+  readonly against: RideAnswer | null;
+  /** False for a drop, which knows no speed. */
+  readonly driven: boolean;
+  /** The course in a few words. */
+  readonly ground: string;
+}
+
+/** The whole answer of `ride` in lines for a terminal: course by course, and before several of them all at a glance. */
+export function ridesPage(rides: readonly Ridden[], paper: Paper): string[] {
+  const pages = rides.map((ridden) => coursePage(ridden, paper));
+  const glance = rides.length < 2 ? [] : [...glanceLines(rides, paper), ''];
+  return [
+    ...glance,
+    ...pages.flatMap((page, k) => (k === 0 ? page : ['', ...page])),
+    ...rides
+      .slice(0, 1)
+      .flatMap(({ answer }) => section('ABOUT THE SEAT', exposureNoteLines(answer, paper), paper)),
+    ...section('CAUTIONS', cautionLines(paper), paper),
+  ];
+}
+
+/** One row a course and setup, to compare. */
+function glanceLines(rides: readonly Ridden[], paper: Paper): string[] {
+  const rows = rides.flatMap(({ answer, against, driven }) =>
+    [answer, ...(against === null ? [] : [against])].map((one) => {
+      const speed = driven ? ` at ${formatValue(one.speed, 'speed', paper)}` : '';
+      const { rms, lowPassedPeak } = one.exposure.figures;
+      return {
+        name: `${one.course}${speed}${against === null ? '' : `, ${one.setup}`}`,
+        cells: [
+          formatFigure(leastClearance(one), paper),
+          rms === null ? 'unknown' : formatFigure(rms, { ...paper, unit: 'm/s²' }),
+          lowPassedPeak === null ? 'unknown' : formatFigure(lowPassedPeak, paper),
+        ],
+      };
+    }),
+  );
+  const heads = ['Least clearance', 'Seat r.m.s.', 'Seat peak'];
+  const [name = ''] = rides.map(({ answer }) => answer.rig);
+  return [
+    ...wrap(`${name}: ${rides.length} courses at a glance`, paper).map(paper.ink.heading),
+    ...tableLines({ heads, rows }, paper),
+  ];
+}
+
+const leastClearance = ({ corners }: RideAnswer): Figure =>
+  CORNERS.map((corner) => corners[corner].clearance).reduce((a, b) => (b.value < a.value ? b : a));
+
+function coursePage({ answer, against, driven, ground }: Ridden, paper: Paper): string[] {
   const answers = [answer, ...(against === null ? [] : [against])];
   const speed = driven ? ` at ${formatValue(answer.speed, 'speed', paper)}` : '';
   const title = `${answer.rig}: ${answers.map((one) => one.setup).join(', held against ')}, over ${answer.course}${speed}`;
@@ -58,7 +99,7 @@ export function ridePage(
       ...section(`WORST MOMENT AT EACH CORNER: ${one.setup}`, cornerTable(one, paper), paper),
     ]),
     ...section('BODY', bodyTable(answers, paper), paper),
-    ...section('CAUTIONS', cautionLines(paper), paper),
+    ...section('AT THE SEAT', exposureLines(answers, paper), paper),
   ];
 }
 

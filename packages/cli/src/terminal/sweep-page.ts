@@ -4,6 +4,7 @@ import {
   needle,
   roughSpeed,
   type SweepAnswer,
+  seatText,
   tyreFootText,
 } from '@lastinch/core';
 import { tableLines, wrap } from './lines.ts';
@@ -55,6 +56,7 @@ function trustLines(answer: SweepAnswer, paper: Paper): string[] {
       ? 'No trials over the tolerances of the readings: the ranges are unknown.'
       : `Within readings: ${trials} rigs drawn from the tolerances of the readings were driven at all speeds; the range covers ${Math.round(100 * coverage)} in 100 of such rigs on average.`,
     ...setups.map(({ setup, tyres }) => `${setup}: ${tyreFootText(tyres, paper)}.`),
+    seatText(answer.seat),
     ...comparisons(setups),
   ];
   return lines.flatMap((line) => wrap(line, paper, '  '));

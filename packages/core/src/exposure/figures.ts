@@ -10,9 +10,15 @@ export interface ExposureFigures {
   readonly crestFactor: Figure | null;
   readonly timeToAction: Figure | null;
   readonly timeToLimit: Figure | null;
+  /** A(8) and dose of a day; null when no time a day was given. */
+  readonly dailyAcceleration: Figure | null;
+  readonly dailyDose: Figure | null;
   readonly absorbedPower: Figure | null;
   readonly lowPassedPeak: Figure | null;
   readonly dynamicResponseIndex: Figure | null;
+  /** Of ISO 2631-5:2004, whose vertical model rests on a single source: dose [m/s²] and stress [Pa] of the record. */
+  readonly spinalDose: Figure | null;
+  readonly spinalStress: Figure | null;
 }
 
 /**
@@ -40,9 +46,13 @@ export function exposureFigures(nominal: ExposureResult, trials: readonly Exposu
     crestFactor: figure('ratio', ({ vertical }) => vertical.crestFactor),
     timeToAction: figure('time', ({ toAction }) => toAction.byAcceleration),
     timeToLimit: figure('time', ({ toLimit }) => toLimit.byAcceleration),
+    dailyAcceleration: figure('acceleration', ({ daily }) => daily?.acceleration ?? null),
+    dailyDose: figure('vibrationDose', ({ daily }) => daily?.dose ?? null),
     absorbedPower: figure('power', (seat) => seat.absorbedPower, ABSORBED_POWER_SPREAD),
     lowPassedPeak: figure('acceleration', (seat) => seat.lowPassedPeak),
     dynamicResponseIndex: figure('ratio', (seat) => seat.dynamicResponseIndex),
+    spinalDose: figure('acceleration', ({ spinal }) => spinal?.vertical ?? null),
+    spinalStress: figure('pressure', ({ spinal }) => spinal?.stress ?? null),
   };
 }
 

@@ -10,6 +10,8 @@ export interface ExposureOccasion {
   readonly course: string;
   /** [m/s] */
   readonly speed: number;
+  /** Whose seat: of the sitter, or of nobody in particular, at a usual place on the body. Left out: the sitter. */
+  readonly seat?: 'sitter' | 'usual-place';
 }
 
 /**
@@ -19,9 +21,9 @@ export interface ExposureOccasion {
 export function exposureFindings(
   exposure: ExposureResult,
   figures: ExposureFigures,
-  { course, speed }: ExposureOccasion,
+  { course, speed, seat: whose = 'sitter' }: ExposureOccasion,
 ): readonly Finding[] {
-  const occasion = { course, speed: { dimension: 'speed', value: speed, tolerance: 0 } as Figure };
+  const occasion = { course, whose, speed: { dimension: 'speed', value: speed, tolerance: 0 } as Figure };
   const exact = (dimension: Figure['dimension'], value: number): Figure => ({
     dimension,
     value,

@@ -7,6 +7,7 @@ import type { Rig } from '../rig/rig.ts';
 import type { TyreFeel, TyreFoot } from '../rig/tyre-feel.ts';
 import type { StanceResult } from '../stance/result.ts';
 import type { TravelResult } from '../travel/result.ts';
+import type { RideExposure } from './ride-exposure.ts';
 
 /** Statics and travel of one setup: what `lastinch check` and the Travel step show. */
 export interface CheckResult {
@@ -33,6 +34,8 @@ export interface RideRequest {
   readonly seed: number;
   /** How the tyres read the ground; a moving footprint when left out. */
   readonly tyres?: TyreFeel;
+  /** How far such ground is driven in a day [m]; left out or null when nobody said. */
+  readonly distancePerDay?: number | null;
 }
 
 export interface CornerInterval {
@@ -54,6 +57,8 @@ export interface RideAnswer {
   /** Nominal figures with their 95 % half-widths from the trials; tolerance null when trials = 0. */
   readonly corners: Readonly<Record<Corner, CornerInterval>>;
   readonly body: { readonly peakAcceleration: Figure; readonly rmsAcceleration: Figure };
+  /** What the seat takes. */
+  readonly exposure: RideExposure;
   readonly findings: readonly Finding[];
 }
 

@@ -2,6 +2,7 @@ import type { Dimension, Figure } from '../finding/figure.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { Place } from '../finding/place.ts';
 import type { TyreFoot } from '../rig/tyre-feel.ts';
+import type { SeatKind } from './seat-record.ts';
 import type { CriterionId } from './sweep-criteria.ts';
 import type { State } from './sweep-scan.ts';
 
@@ -67,6 +68,10 @@ export interface SweepAnswer {
   readonly rig: string;
   readonly course: string;
   readonly wantedSpeed: number | null;
+  /** For which the dose of a day is reckoned [m]; null when nobody said how far such ground is driven. */
+  readonly distancePerDay: number | null;
+  /** Whose seat the criteria of a seat are about. */
+  readonly seat: SeatKind;
   /** Speeds of the scan [m/s], rising and even: what lies between two of them was not driven. */
   readonly speeds: readonly number[];
   /** Distance between them, and how far a speed of change may be off [m/s]. */

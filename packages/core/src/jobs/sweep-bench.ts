@@ -1,4 +1,5 @@
 import type { Track } from '../course/sampled.ts';
+import type { SeatPlace } from '../exposure/seat.ts';
 import { bad, good, type Problem, type Result } from '../finding/problem.ts';
 import { rideModels } from '../ride/from-setup.ts';
 import type { RideModel } from '../ride/model.ts';
@@ -11,6 +12,7 @@ import { travelNeeds } from '../travel/travel.ts';
 import type { Bench } from './bench.ts';
 import { drawsToDrive, durationOf, TRIAL_TOLERANCE } from './driving.ts';
 import { FeltGrounds } from './felt-ground.ts';
+import { SWEEP_SEAT_RATE, seatPlaces, seatRecord } from './seat-record.ts';
 import { type Criterion, criteriaOf } from './sweep-criteria.ts';
 import { sweepProblems } from './sweep-range.ts';
 import {
@@ -44,6 +46,8 @@ export interface SweepRequest {
   readonly seed: number;
   /** How the tyres read the ground; a moving footprint when left out. */
   readonly tyres?: TyreFeel;
+  /** How far such ground is driven in a day [m]; left out or null when nobody said. */
+  readonly distancePerDay?: number | null;
 }
 
 /**
@@ -56,34 +60,38 @@ export function sweepBench(request: SweepRequest): Result<Bench> {
   if (problems.length > 0) return bad(...problems);
   const { rig, setups, trials } = request;
   const layout = new SweepLayout(request);
-  // Made when the first rig is driven: who only shares the work out needs none of it.
-  let made: readonly Contender[] | null = null;
   const make = () => {
     const draws = drawsToDrive(rig, request);
     const grounds = new FeltGrounds(request.tyres);
-    return setups.map((id): Contender => {
+    const contenders = setups.map((id): Contender => {
       const resolved = resolveSetup(rig, id);
       if (!resolved.ok) throw new Error(`setup ${id} was resolved before`);
       return {
         modelOf: rideModels(resolved.value, draws),
-        criteria: criteriaOf(resolved.value, draws),
+        criteria: criteriaOf(resolved.value, draws, request.distancePerDay ?? null),
         track: grounds.of(request.course, resolved.value),
       };
     });
+    return { contenders, placeOf: seatPlaces(request) };
   };
+  // Made when the first rig is driven: who only shares the work out needs none of it.
+  let made: ReturnType<typeof make> | null = null;
   return good({
     units: setups.length * (1 + trials),
     width: layout.width,
     cost: () => 1,
     run(unit, rows, at) {
       made ??= make();
-      const { modelOf, criteria, track } = made[unit % setups.length];
+      const { modelOf, criteria, track } = made.contenders[unit % setups.length];
       const trial = Math.floor(unit / setups.length);
-      const look = looker(modelOf(trial), track, criteria, trial);
+      const model = modelOf(trial);
+      const look = looker(model, track, criteria, { trial, seatAt: made.placeOf(model, trial) });
       scanRig(look, layout, trial === 0, rows.subarray(at, at + layout.width));
     },
   });
 }
+
+const NO_RECORD = new Float64Array(0);
 
 interface Contender {
   readonly modelOf: (trial: number) => RideModel;
@@ -101,10 +109,14 @@ function problemsOf(request: SweepRequest): Problem[] {
 }
 
 /** Drives a rig at a speed when it is asked for the first time, so that criteria share their runs. */
-function looker(model: RideModel, track: Track, criteria: readonly Criterion[], trial: number): Look {
+function looker(
+  model: RideModel,
+  track: Track,
+  criteria: readonly Criterion[],
+  { trial, seatAt }: { readonly trial: number; readonly seatAt: SeatPlace },
+): Look {
   const seen = new Map<number, Sight>();
   const wheelbase = model.sprung.toFrontAxle + model.sprung.toRearAxle;
-  const historyRate = Math.max(...criteria.map((one) => one.historyRate));
   return (speed) => {
     const known = seen.get(speed);
     if (known) return known;
@@ -112,9 +124,10 @@ function looker(model: RideModel, track: Track, criteria: readonly Criterion[], 
       speed,
       duration: durationOf(track, wheelbase, speed),
       tolerance: trial === 0 ? undefined : TRIAL_TOLERANCE,
-      historyRate,
+      shakeRate: SWEEP_SEAT_RATE,
     });
-    const measured = criteria.map((one) => one.measure(run, trial));
+    const seat = seatRecord(run, seatAt) ?? NO_RECORD;
+    const measured = criteria.map((one) => one.measure({ run, trial, speed, seat }));
     const states = criteria.map(({ limit, keeps, isPeak }, k) => {
       if (limit === null) return NO_LIMIT;
       const { value } = measured[k];

@@ -1,17 +1,24 @@
 import { absorbedPower } from '../exposure/absorbed-power.ts';
-import { RIDE_TEST_LIMITS } from '../exposure/limits.ts';
+import { vibrationDose } from '../exposure/dose.ts';
+import { FEWEST_SAMPLES } from '../exposure/filter.ts';
+import { DAILY_VALUES, RIDE_TEST_LIMITS } from '../exposure/limits.ts';
+import { lowPassedPeak } from '../exposure/peak.ts';
+import { weightedHistory } from '../exposure/weighting.ts';
 import type { Dimension } from '../finding/figure.ts';
 import { CORNERS, type Corner, ENDS, type End, endOf, type Place } from '../finding/place.ts';
 import type { RideRun } from '../ride/result.ts';
 import type { Reading } from '../rig/reading.ts';
 import type { Setup } from '../rig/setup.ts';
 import type { Draws } from '../stance/draws.ts';
+import { SWEEP_SEAT_RATE } from './seat-record.ts';
 
 export const CRITERIA = [
   'metal-contact',
   'clearance',
   'body-shock',
+  'seat-shock',
   'absorbed-power',
+  'seat-dose',
   'bracket-load',
   'tyre-contact',
 ] as const;
@@ -20,8 +27,15 @@ export type CriterionId = (typeof CRITERIA)[number];
 /** The share of the time that each tyre must carry when the owner gave none. Common practice, no source. */
 export const USUAL_TYRE_CONTACT = 0.9;
 
-/** The model of absorbed power ends at 20 Hz; a fifth of the rate is right to 0.1 dB [Hz]. */
-const POWER_RATE = 200;
+/** One rig that was driven over the course at one speed. */
+export interface Driven {
+  readonly run: RideRun;
+  readonly trial: number;
+  /** [m/s] */
+  readonly speed: number;
+  /** Vertical acceleration of the seat, `SWEEP_SEAT_RATE` a second [m/s²]. */
+  readonly seat: Float64Array;
+}
 
 /** What a criterion says of one run: the figure of its worst place, and that place. */
 export interface Measured {
@@ -44,16 +58,16 @@ export interface Criterion {
    * told before the end.
    */
   readonly isPeak: boolean;
-  /** Samples a second that it needs of the body's acceleration; 0 when the peaks of the run are enough. */
-  readonly historyRate: number;
-  measure(run: RideRun, trial: number): Measured;
+  measure(driven: Driven): Measured;
 }
 
 /**
- * The criteria of a setup, in the order of `CRITERIA`. Another one, for example a dose, is one more entry here;
- * everything after takes it as it comes.
+ * The criteria of a setup, in the order of `CRITERIA`. Another one is one more entry here; everything after takes it as
+ * it comes.
+ *
+ * @param distancePerDay – how far such ground is driven in a day [m]; null: nothing to hold a dose against
  */
-export function criteriaOf(setup: Setup, draws: Draws): readonly Criterion[] {
+export function criteriaOf(setup: Setup, draws: Draws, distancePerDay: number | null): readonly Criterion[] {
   const { limits } = setup.rig;
   const limitOf = (reading: Reading | null): Criterion['limit'] =>
     reading === null ? null : (trial) => draws.of(reading)[trial];
@@ -67,8 +81,7 @@ export function criteriaOf(setup: Setup, draws: Draws): readonly Criterion[] {
       limit: () => 0,
       because: [],
       isPeak: true,
-      historyRate: 0,
-      measure: (run) => least((corner) => run.corners[corner].clearance),
+      measure: ({ run }) => least((corner) => run.corners[corner].clearance),
     },
     {
       id: 'clearance',
@@ -77,8 +90,8 @@ export function criteriaOf(setup: Setup, draws: Draws): readonly Criterion[] {
       limit: () => 0,
       because: [...ENDS.map((end) => setup.ends[end].base.flex.key), limits.reserve.key],
       isPeak: true,
-      historyRate: 0,
-      measure: (run, trial) => least((corner) => run.corners[corner].clearance - keep(endOf(corner), trial)),
+      measure: ({ run, trial }) =>
+        least((corner) => run.corners[corner].clearance - keep(endOf(corner), trial)),
     },
     {
       id: 'body-shock',
@@ -87,8 +100,16 @@ export function criteriaOf(setup: Setup, draws: Draws): readonly Criterion[] {
       limit: limitOf(limits.bodyAcceleration),
       because: [limits.bodyAcceleration.key],
       isPeak: true,
-      historyRate: 0,
-      measure: (run) => ({ value: run.body.peakAcceleration, place: 'rig' }),
+      measure: ({ run }) => ({ value: run.body.peakAcceleration, place: 'rig' }),
+    },
+    {
+      id: 'seat-shock',
+      dimension: 'acceleration',
+      keeps: 'below',
+      limit: limits.seatShock === null ? () => RIDE_TEST_LIMITS.peak : limitOf(limits.seatShock),
+      because: limits.seatShock === null ? [] : [limits.seatShock.key],
+      isPeak: true,
+      measure: ({ seat }) => ofSeat(seat, (record) => lowPassedPeak(record, SWEEP_SEAT_RATE)),
     },
     {
       id: 'absorbed-power',
@@ -98,11 +119,28 @@ export function criteriaOf(setup: Setup, draws: Draws): readonly Criterion[] {
         limits.absorbedPower === null ? () => RIDE_TEST_LIMITS.absorbedPower : limitOf(limits.absorbedPower),
       because: limits.absorbedPower === null ? [] : [limits.absorbedPower.key],
       isPeak: false,
-      historyRate: POWER_RATE,
-      measure: ({ history }) => ({
-        value: history === null ? Number.NaN : absorbedPower(history.bodyAcceleration, history.rate),
-        place: 'rig',
-      }),
+      measure: ({ seat }) => ofSeat(seat, (record) => absorbedPower(record, SWEEP_SEAT_RATE)),
+    },
+    {
+      id: 'seat-dose',
+      dimension: 'vibrationDose',
+      keeps: 'below',
+      limit:
+        distancePerDay === null
+          ? null
+          : limits.seatDose === null
+            ? () => DAILY_VALUES.action.dose
+            : limitOf(limits.seatDose),
+      because: limits.seatDose === null ? [] : [limits.seatDose.key],
+      isPeak: false,
+      measure({ seat, speed }) {
+        if (distancePerDay === null) return { value: Number.NaN, place: 'rig' };
+        const driven = distancePerDay / speed;
+        return ofSeat(seat, (record) => {
+          const dose = vibrationDose(weightedHistory(record, SWEEP_SEAT_RATE, 'Wk'), SWEEP_SEAT_RATE);
+          return dose * (driven / ((record.length - 1) / SWEEP_SEAT_RATE)) ** 0.25;
+        });
+      },
     },
     {
       id: 'bracket-load',
@@ -111,8 +149,7 @@ export function criteriaOf(setup: Setup, draws: Draws): readonly Criterion[] {
       limit: limitOf(limits.bracketForce),
       because: limits.bracketForce === null ? [] : [limits.bracketForce.key],
       isPeak: true,
-      historyRate: 0,
-      measure: (run) => negated(least((corner) => -run.corners[corner].peakStopForce)),
+      measure: ({ run }) => negated(least((corner) => -run.corners[corner].peakStopForce)),
     },
     {
       id: 'tyre-contact',
@@ -121,8 +158,7 @@ export function criteriaOf(setup: Setup, draws: Draws): readonly Criterion[] {
       limit: limits.tyreContact === null ? () => USUAL_TYRE_CONTACT : limitOf(limits.tyreContact),
       because: limits.tyreContact === null ? [] : [limits.tyreContact.key],
       isPeak: false,
-      historyRate: 0,
-      measure: (run) => least((corner) => 1 - run.corners[corner].airborneShare),
+      measure: ({ run }) => least((corner) => 1 - run.corners[corner].airborneShare),
     },
   ];
 }
@@ -139,5 +175,10 @@ function least(of: (corner: Corner) => number): Measured {
   }
   return { value, place: endOf(place) };
 }
+
+const ofSeat = (seat: Float64Array, of: (record: Float64Array) => number): Measured => ({
+  value: seat.length < FEWEST_SAMPLES ? Number.NaN : of(seat),
+  place: 'rig',
+});
 
 const negated = ({ value, place }: Measured): Measured => ({ value: -value, place });

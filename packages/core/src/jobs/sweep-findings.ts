@@ -21,7 +21,9 @@ export function sweepFindings(
   about: About,
   sweep: Omit<SetupSweep, 'findings'>,
 ): readonly Finding[] {
-  const because = new Map(criteriaOf(setup, NOMINAL_DRAWS).map((one) => [one.id, one.because]));
+  const because = new Map(
+    criteriaOf(setup, NOMINAL_DRAWS, about.distancePerDay).map((one) => [one.id, one.because]),
+  );
   return worstFirst(
     sweep.criteria.flatMap((one) =>
       statements(about, one).map((said): Finding => {
@@ -43,6 +45,9 @@ function statements(about: About, one: CriterionSweep): readonly Statement[] {
     slowest: speed(slowest),
     fastest: speed(fastest),
     step: speed(about.step),
+    ...(about.distancePerDay === null
+      ? {}
+      : { distance: { dimension: 'length', value: about.distancePerDay, tolerance: 0 } as Figure }),
   };
   const say = (
     code: FindingCode,
@@ -124,7 +129,9 @@ const REMEDIES: Readonly<Record<CriterionSweep['id'], readonly Remedy[]>> = {
   'metal-contact': AGAINST_METAL,
   clearance: AGAINST_METAL,
   'body-shock': [{ code: 'softer-stop' }],
+  'seat-shock': [{ code: 'softer-stop' }],
   'absorbed-power': [],
+  'seat-dose': [],
   'bracket-load': [{ code: 'softer-stop' }],
   'tyre-contact': [],
 };

@@ -3,6 +3,7 @@ import { resolveSetup } from '../rig/setup-resolve.ts';
 import { NOMINAL_DRAWS } from '../stance/draws.ts';
 import { FeltGrounds } from './felt-ground.ts';
 import type { Fold } from './fold.ts';
+import { seatOf } from './seat-record.ts';
 import type { Band, CriterionSweep, FirstBreak, SetupSweep, SweepAnswer } from './sweep-answer.ts';
 import type { SweepRequest } from './sweep-bench.ts';
 import { CRITERIA, type Criterion, criteriaOf } from './sweep-criteria.ts';
@@ -24,7 +25,10 @@ export function sweepFold(request: SweepRequest): Fold<SweepAnswer> {
   const layout = new SweepLayout(request);
   const { speeds } = layout;
   const { trials } = request;
-  const books = setups.map((setup) => new SetupBook(layout, trials, criteriaOf(setup, NOMINAL_DRAWS)));
+  const books = setups.map(
+    (setup) =>
+      new SetupBook(layout, trials, criteriaOf(setup, NOMINAL_DRAWS, request.distancePerDay ?? null)),
+  );
   let unit = 0;
   return {
     take(rows, at) {
@@ -40,6 +44,8 @@ export function sweepFold(request: SweepRequest): Fold<SweepAnswer> {
         rig: request.rig.name,
         course: request.courseName,
         wantedSpeed: request.wantedSpeed,
+        distancePerDay: request.distancePerDay ?? null,
+        seat: seatOf(request.rig),
         speeds: [...speeds],
         step,
         refined: (step * REFINED) / 2,

@@ -83,6 +83,16 @@ export interface RideHistory {
   readonly ground: Float64Array;
 }
 
+/** What shakes a seat, evenly sampled: of the body's centre of gravity above rest [m/s²], of its tilting [rad/s²]. */
+export interface ShakeRecord {
+  readonly rate: number;
+  readonly heave: Float64Array;
+  readonly pitch: Float64Array;
+  readonly roll: Float64Array;
+  /** Of the sitter on his cushion [m/s²]; null when nobody sits. */
+  readonly sitter: Float64Array | null;
+}
+
 export interface RideRun {
   readonly status: RideStatus;
   /** Time reached [s] and asked for. */
@@ -95,4 +105,6 @@ export interface RideRun {
   readonly energy: EnergyBalance;
   readonly counters: RideCounters;
   readonly history: RideHistory | null;
+  /** Null unless it was asked for. */
+  readonly shake: ShakeRecord | null;
 }

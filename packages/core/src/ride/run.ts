@@ -7,6 +7,7 @@ import type { Memory } from './memory.ts';
 import type { RideModel } from './model.ts';
 import { makeRecorder, type Recorder } from './recorder.ts';
 import type { CornerRide, EnergyBalance, RideRun, RideStatus } from './result.ts';
+import { makeShakeRecorder } from './shake.ts';
 import { rideOf, sizeOf, writeStart } from './start.ts';
 import { clearanceAt, crushAt } from './stop-reading.ts';
 
@@ -22,6 +23,8 @@ export interface RunOptions {
   readonly tolerance?: number;
   /** Samples a second of the history; 0 records none. */
   readonly historyRate?: number;
+  /** Samples a second of what shakes a seat; 0 records none. Metal rings at tens of Hz: 1000 sees it. */
+  readonly shakeRate?: number;
   readonly stepLimit?: number;
   /** Asked every thousand steps; true ends the run with status `cancelled`. */
   readonly isCancelled?: () => boolean;
@@ -45,13 +48,17 @@ export function runRide(model: RideModel, track: Track, options: RunOptions): Ri
 
 /** The same on a given kernel. */
 export function runRideOn(kernel: Kernel, model: RideModel, track: Track, options: RunOptions): RideRun {
-  const { speed, duration, tolerance = DEFAULT_TOLERANCE, historyRate = 0, stepLimit = 5_000_000 } = options;
+  const { speed, duration, tolerance = DEFAULT_TOLERANCE, stepLimit = 5_000_000 } = options;
+  const { historyRate = 0, shakeRate = 0 } = options;
+  const hasSeat = model.seat !== undefined;
   const ride = rideOf(model, track, { speed, duration, tolerance });
   const m = kernel.memoryFor(sizeOf(ride));
   writeStart(m, ride);
   const storedAtStart = storedEnergy(m, ride, at.ONE_END);
-  const recorder = historyRate > 0 ? makeRecorder(historyRate, duration, model.seat !== undefined) : null;
-  const status = drive(kernel, m, recorder, stepLimit, options.isCancelled);
+  const recorder = historyRate > 0 ? makeRecorder(historyRate, duration, hasSeat) : null;
+  const shaker = shakeRate > 0 ? makeShakeRecorder(shakeRate, duration, hasSeat) : null;
+  const recorders = [recorder, shaker].filter((each) => each !== null);
+  const status = drive(kernel, m, recorders, stepLimit, options.isCancelled);
   const state = m[at.FROM];
   const time = m[state + at.TIME];
   const rms = (sum: number): number => (time > 0 ? Math.sqrt(m[state + sum] / time) : 0);
@@ -85,6 +92,7 @@ export function runRideOn(kernel: Kernel, model: RideModel, track: Track, option
       evaluations: m[at.EVALUATIONS],
     },
     history: recorder?.finish() ?? null,
+    shake: shaker?.finish() ?? null,
   };
 }
 
@@ -92,7 +100,7 @@ export function runRideOn(kernel: Kernel, model: RideModel, track: Track, option
 function drive(
   kernel: Kernel,
   m: Memory,
-  recorder: Recorder | null,
+  recorders: readonly Pick<Recorder, 'afterStep'>[],
   stepLimit: number,
   isCancelled: RunOptions['isCancelled'],
 ): RideStatus {
@@ -104,8 +112,8 @@ function drive(
     if (m[from + at.TIME] >= m[at.DURATION]) return 'finished';
     if (tried >= stepLimit) return 'step-limit';
     // Who records wants to see every step.
-    kernel.takeSteps(recorder ? 1 : Math.min(STEPS_PER_ASK, stepLimit - tried));
-    if (recorder && m[at.FROM] !== from) recorder.afterStep(m, from, m[at.FROM]);
+    kernel.takeSteps(recorders.length > 0 ? 1 : Math.min(STEPS_PER_ASK, stepLimit - tried));
+    if (m[at.FROM] !== from) for (const one of recorders) one.afterStep(m, from, m[at.FROM]);
     tried = m[at.STEPS] + m[at.REJECTED];
     if (m[at.STEPS] >= nextAsk) {
       nextAsk += STEPS_PER_ASK;

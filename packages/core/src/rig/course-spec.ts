@@ -167,5 +167,7 @@ export interface CourseSpec {
   readonly shape: CourseShape;
   /** [m/s]; for `drop` it has no effect. Null when not given. */
   readonly speed: number | null;
+  /** How far such ground is driven in a day [m]; null when not given. */
+  readonly perDay: number | null;
   readonly notes: string;
 }

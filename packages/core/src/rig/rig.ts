@@ -163,6 +163,10 @@ export interface Limits {
   readonly bracketForce: Reading | null;
   /** Power that a seated body may take up from vertical motion [W]; null when he gave none. */
   readonly absorbedPower: Reading | null;
+  /** Largest acceleration of the seat above rest, after a low-pass of 30 Hz [m/s²]; null when he gave none. */
+  readonly seatShock: Reading | null;
+  /** Vibration dose of the seat in a day [m/s^1.75]; null when he gave none. */
+  readonly seatDose: Reading | null;
   /** Least share of the time that each tyre must carry, 0…1; null when he gave none. */
   readonly tyreContact: Reading | null;
 }

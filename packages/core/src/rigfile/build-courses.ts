@@ -39,8 +39,8 @@ export function buildCourses(
         gaps.problem('rig-course-impossible', `${key}.${name}`, typed.text(name) ?? '', accepted);
       }
     }
-    const spec = { id, speed: gaps.value(`${key}.speed`), notes: gaps.text(`${key}.notes`) ?? '' };
-    return [[id, { ...spec, shape }]];
+    const [speed, perDay] = ['speed', 'perDay'].map((name) => gaps.value(`${key}.${name}`));
+    return [[id, { id, shape, speed, perDay, notes: gaps.text(`${key}.notes`) ?? '' }]];
   });
   return Object.fromEntries(courses);
 }

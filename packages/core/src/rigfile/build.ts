@@ -1,4 +1,4 @@
-import { CORNERS, type Corner } from '../finding/place.ts';
+import { CORNERS, type Corner, ENDS } from '../finding/place.ts';
 import type { Problem } from '../finding/problem.ts';
 import { deepFreeze } from '../rig/freeze.ts';
 import type { Reading } from '../rig/reading.ts';
@@ -82,6 +82,8 @@ export function buildRig(document: RigDocument, typed: TypedQuantities, readBesi
       ),
       bracketForce: gaps.typedReading('limits.bracketForce', { dimension: 'force', tool: 'choice' }),
       absorbedPower: gaps.typedReading('limits.absorbedPower', { dimension: 'power', tool: 'choice' }),
+      seatShock: gaps.typedReading('limits.seatShock', { dimension: 'acceleration', tool: 'choice' }),
+      seatDose: gaps.typedReading('limits.seatDose', { dimension: 'vibrationDose', tool: 'choice' }),
       tyreContact: typedShare(gaps, 'limits.tyreContact'),
     },
     driver: buildDriver(gaps, { wheelbase, track, sprungMass: sprung, rollInertia }),
@@ -91,10 +93,22 @@ export function buildRig(document: RigDocument, typed: TypedQuantities, readBesi
     const setup = resolveSetup(rig, id);
     if (setup.ok) continue;
     gaps.problems.push(
-      ...setup.problems.map((problem) => ({ ...problem, where: whereOf(document, problem.where.key ?? '') })),
+      ...setup.problems
+        .filter((problem) => !isToldElsewhere(gaps, problem))
+        .map((problem) => ({ ...problem, where: whereOf(document, problem.where.key ?? '') })),
     );
   }
   return { rig: deepFreeze(rig), problems: gaps.problems, readings: gaps.readings };
+}
+
+/** A shock setting that stands in the file but was refused has its problem already: nobody mistook its name. */
+function isToldElsewhere(gaps: Gaps, { code, where, found }: Problem): boolean {
+  const end = ENDS.find((each) => where.key?.endsWith(`.${each}.shockSetting`));
+  return (
+    code === 'rig-unknown-name' &&
+    end !== undefined &&
+    gaps.at(`${end}.shock.settings.${found}`) !== undefined
+  );
 }
 
 /** A part of a whole that its owner chose, or null. */

@@ -8,6 +8,7 @@ const exact = (dimension: Dimension, about: string, sign: Sign = 'positive') =>
 
 const rest = {
   speed: exact('speed', 'How fast its owner wants to drive it'),
+  perDay: exact('length', 'How far such ground is driven in a day'),
   notes: z.string().nullish(),
 };
 const start = exact('length', 'Flat run before it; 5 m when left out', 'notNegative');

@@ -286,6 +286,8 @@ export const rigFileSchema = z.strictObject({
         'Peak force of stop and metal on one corner of the frame that is accepted',
       ),
       absorbedPower: quantity('power', 'Power that a seated body may take up from vertical motion'),
+      seatShock: quantity('acceleration', 'Peak acceleration of the seat above rest, after a 30 Hz low-pass'),
+      seatDose: quantity('vibrationDose', 'Vibration dose of the seat in a day that is accepted'),
       tyreContact: quantity('ratio', 'Least share of the time that each tyre must carry'),
     })
     .nullish(),

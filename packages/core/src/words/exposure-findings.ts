@@ -5,6 +5,11 @@ type ExposureCode = Extract<FindingCode, `exposure-${string}`>;
 
 const where: Phrase = (say) => `on ${say.text('course')} at ${say.plain('speed')}`;
 
+const taker: Phrase = (say) =>
+  say.text('whose') === 'usual-place'
+    ? 'a seat bolted to the body a little behind the middle of the wheelbase'
+    : 'the seat';
+
 /** Reactions in the words of ISO 2631-1, Annex C, mild first. */
 const REACTIONS: Readonly<Record<string, string>> = {
   not: 'not uncomfortable',
@@ -35,7 +40,7 @@ const REASONS: Readonly<Record<string, Phrase>> = {
 /** What the seat takes. Comfort and yardsticks only: nothing here says what vibration does to a person. */
 export const EXPOSURE_PHRASES: Readonly<Record<ExposureCode, Phrase>> = {
   'exposure-seat': (say) =>
-    `the seat takes ${say.figure('rms', 'm/s²')} up and down (weighted r.m.s.) ${where(say)}, which people call ${reaction(say)}; driving on like this reaches the European action value for a day at work after ${say.duration('timeToAction')}, its limit value after ${say.duration('timeToLimit')}.`,
+    `${taker(say)} takes ${say.figure('rms', 'm/s²')} up and down (weighted r.m.s.) ${where(say)}, which people call ${reaction(say)}; driving on like this reaches the European action value for a day at work after ${say.duration('timeToAction')}, its limit value after ${say.duration('timeToLimit')}.`,
   'exposure-shocks': (say) =>
     `single hits stand out at the seat ${where(say)} (crest factor ${say.figure('crestFactor')}), and the r.m.s. tells too little of them: dose ${say.figure('dose')}, largest ${say.figure('peak')} after a 30 Hz low-pass.`,
   'exposure-unknown': (say) =>

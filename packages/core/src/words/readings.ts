@@ -227,6 +227,8 @@ const NAMES: readonly (readonly [string, Name])[] = [
   ['limits.bodyAcceleration', () => 'accepted body acceleration'],
   ['limits.bracketForce', () => 'accepted force on one corner of the frame'],
   ['limits.absorbedPower', () => 'accepted power that a seated body takes up'],
+  ['limits.seatShock', () => 'accepted peak acceleration of the seat'],
+  ['limits.seatDose', () => 'accepted vibration dose of the seat in a day'],
   ['limits.tyreContact', () => 'accepted share of time with a tyre on the ground'],
   ...ends.flatMap((end): (readonly [string, Name])[] => [
     ...Object.entries(END_PARTS).map(

@@ -1,6 +1,7 @@
 import type { FindingCode } from '../finding/codes.ts';
 import type { Facts, Phrase } from './facts.ts';
 import { needle, needles, roughSpeed } from './speeds.ts';
+import { way } from './ways.ts';
 
 type SweepCode = Extract<FindingCode, `sweep-${string}`>;
 
@@ -11,7 +12,12 @@ interface CriterionWords {
   readonly breaks: (say: Facts) => string;
   /** What is true while it is held. */
   readonly holds: (say: Facts) => string;
+  /** What is lacking when it has no limit; left out: the limit itself. */
+  readonly missing?: string;
 }
+
+/** A way driven: feet and metres do not tell a day's drive. */
+const wayOf: Phrase = (say) => way(say.number('distance'), say.system);
 
 /** Criteria by their id; `names` below is what a view puts beside a row. */
 const CRITERIA: Readonly<Record<string, CriterionWords>> = {
@@ -30,10 +36,23 @@ const CRITERIA: Readonly<Record<string, CriterionWords>> = {
     breaks: (say) => `the body takes more than ${say.limit} above rest`,
     holds: (say) => `the body never takes more than ${say.limit} above rest`,
   },
+  'seat-shock': {
+    name: 'seat shock',
+    breaks: (say) => `the seat takes more than ${say.limit} above rest after a 30 Hz low-pass`,
+    holds: (say) => `the seat never takes more than ${say.limit} above rest after a 30 Hz low-pass`,
+  },
   'absorbed-power': {
     name: 'absorbed power',
-    breaks: (say) => `a body seated over the centre of gravity takes up more than ${say.limit} on average`,
-    holds: (say) => `a body seated over the centre of gravity takes up ${say.limit} or less on average`,
+    breaks: (say) => `a body on the seat takes up more than ${say.limit} on average`,
+    holds: (say) => `a body on the seat takes up ${say.limit} or less on average`,
+  },
+  'seat-dose': {
+    name: 'seat dose of a day',
+    breaks: (say) =>
+      `${wayOf(say)} of such ground in a day bring the seat a vibration dose above ${say.limit}`,
+    holds: (say) =>
+      `${wayOf(say)} of such ground in a day bring the seat a vibration dose of ${say.limit} or less`,
+    missing: 'how far such ground is driven in a day is not given (perDay of the course)',
   },
   'bracket-load': {
     name: 'force on the frame',
@@ -92,5 +111,6 @@ export const SWEEP_PHRASES: Readonly<Record<SweepCode, Phrase>> = {
     `${wordsOf(say).holds(say)} on ${say.text('course')}, ${range(say)}, driven every ${step(say)}.`,
   'sweep-held-in-most': (say) =>
     `${wordsOf(say).holds(say)} on ${say.text('course')}, ${range(say)}, with the readings as they are. Within their tolerances it may happen from ${at('low')(say)} on (chance: ${say.chance}).`,
-  'sweep-no-limit': (say) => `no limit is given for ${wordsOf(say).name}, so no speed can be told for it.`,
+  'sweep-no-limit': (say) =>
+    `${wordsOf(say).missing ?? `no limit is given for ${wordsOf(say).name}`}, so no speed can be told for it.`,
 };

@@ -86,7 +86,8 @@ describe('the speed at which a criterion is first broken', () => {
   });
 
   it('is none on flat ground, at any speed', () => {
-    const answer = swept({ course: { kind: 'flat', length: 5 }, courseName: 'flat', trials: 3 });
+    const flat = { course: { kind: 'flat', length: 5 }, courseName: 'flat' } as const;
+    const answer = swept({ ...flat, distancePerDay: 1e5, trials: 3 });
     for (const { id, first, bands, brokenShare } of answer.setups[0].criteria) {
       expect(first.kind, id).toBe(id === 'bracket-load' ? 'no-limit' : 'never');
       expect(bands).toEqual([]);
@@ -95,8 +96,20 @@ describe('the speed at which a criterion is first broken', () => {
     }
     expect(answer.setups[0].findings.map(({ code }) => code)).toEqual([
       'sweep-no-limit',
-      ...Array.from({ length: 5 }, () => 'sweep-held'),
+      ...Array.from({ length: 7 }, () => 'sweep-held'),
     ]);
+  });
+
+  it('is not told for a dose of a day while nobody says how far such ground is driven', () => {
+    expect(criterion(swept(), 'seat-dose').first.kind).toBe('no-limit');
+    const [short, long] = [100, 1e5].map((distancePerDay) =>
+      criterion(swept({ distancePerDay }), 'seat-dose'),
+    );
+    // The dose goes with the fourth root of the distance.
+    short.values.forEach((value, i) => {
+      expect(long.values[i] / value).toBeCloseTo(1000 ** 0.25, 9);
+    });
+    expect(short.limit?.value).toBe(9.1);
   });
 
   it('is the slowest one asked where nothing is ever allowed, and that counts as over', () => {
@@ -112,8 +125,10 @@ describe('the speed at which a criterion is first broken', () => {
     ['bracket-load', { bracketForce: choice('limits.bracketForce', 'force', 1e6) }, 'never'],
     ['tyre-contact', { tyreContact: choice('limits.tyreContact', 'ratio', 1) }, 'broken'],
     ['absorbed-power', { absorbedPower: choice('limits.absorbedPower', 'power', 2.5) }, 'broken'],
+    ['seat-shock', { seatShock: choice('limits.seatShock', 'acceleration', 8) }, 'broken'],
+    ['seat-dose', { seatDose: choice('limits.seatDose', 'vibrationDose', 400) }, 'never'],
   ] as const)('holds %s against the limit that its owner gave', (id, limits, kind) => {
-    const answer = swept({ rig: limited(limits), to: 14 });
+    const answer = swept({ rig: limited(limits), to: 14, distancePerDay: 1000 });
     const one = criterion(answer, id);
     expect(one.limit?.value).toBe(Object.values(limits)[0]?.value);
     expect(one.first.kind).toBe(kind);
@@ -152,7 +167,7 @@ describe('the trials of a sweep', () => {
     const [asked, beside] = answer.setups;
     asked.criteria.forEach(({ id, against }, k) => {
       const other = beside.criteria[k].against;
-      if (id === 'bracket-load') {
+      if (id === 'bracket-load' || id === 'seat-dose') {
         expect([against, other]).toEqual([null, null]);
         return;
       }

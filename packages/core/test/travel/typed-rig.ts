@@ -103,6 +103,8 @@ export function rigOf(facts: RigFacts = {}): Rig {
       bodyAcceleration: reading('limits.bodyAcceleration', 25, 'acceleration'),
       bracketForce: null,
       absorbedPower: null,
+      seatShock: null,
+      seatDose: null,
       tyreContact: null,
     },
     driver: null,

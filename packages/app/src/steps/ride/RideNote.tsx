@@ -1,7 +1,7 @@
 import { type RideAnswer, type RideStatus, tyreFootText, type UnitSystem } from '@lastinch/core';
 import { LANES, type Lane } from '../../answers.ts';
+import panel from '../../design/panel.module.css';
 import { LANE_NAME } from '../../parts/place-name.ts';
-import style from './RideStep.module.css';
 
 const STATUS: Readonly<Record<RideStatus, string | null>> = {
   finished: null,
@@ -19,7 +19,7 @@ export function RideNote({
   readonly system: UnitSystem;
 }) {
   return (
-    <section className={style.note} aria-label="How far to trust this">
+    <section className={panel.note} aria-label="How far to trust this">
       {LANES.map((lane) => {
         const answer = answers[lane];
         if (answer === null) return null;

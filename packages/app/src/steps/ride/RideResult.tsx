@@ -2,10 +2,12 @@ import type { Corner, CourseSpec, RideAnswer, UnitSystem } from '@lastinch/core'
 import { CORNERS } from '@lastinch/core';
 import { useMemo, useState } from 'react';
 import { type Answers, LANES, type Lane } from '../../answers.ts';
+import panel from '../../design/panel.module.css';
 import { DataTable } from '../../parts/DataTable.tsx';
 import { CORNER_NAME, LANE_NAME, setupLabel } from '../../parts/place-name.ts';
 import { Segments } from '../../parts/Segments.tsx';
 import { curvesOf, historyTable } from './curves.ts';
+import { ExposurePanel } from './ExposurePanel.tsx';
 import { HistoryChart } from './HistoryChart.tsx';
 import { createMoment, usePlaying } from './moment.ts';
 import { PeakTable } from './PeakTable.tsx';
@@ -43,8 +45,8 @@ export function RideResult(props: RideResultProps) {
   return (
     <>
       <div className={style.together}>
-        <section className={style.theatre} aria-labelledby="ride-seen">
-          <h3 className={style.heading} id="ride-seen">
+        <section className={panel.panel} aria-labelledby="ride-seen">
+          <h3 className={panel.heading} id="ride-seen">
             As it is seen from the right
           </h3>
           <div className={style.stages} data-stale={stale}>
@@ -67,7 +69,7 @@ export function RideResult(props: RideResultProps) {
         </section>
 
         <section className={style.histories} aria-labelledby="ride-histories">
-          <h3 className={style.heading} id="ride-histories">
+          <h3 className={panel.heading} id="ride-histories">
             Over time
           </h3>
           <Segments
@@ -103,6 +105,7 @@ export function RideResult(props: RideResultProps) {
         </div>
       </div>
       <PeakTable answers={answers} system={system} />
+      <ExposurePanel answers={answers} system={system} />
       <RideNote answers={answers} system={system} />
     </>
   );

@@ -2,10 +2,14 @@ import {
   CORNERS,
   type Corner,
   type CourseSpec,
+  FASTEST,
+  needle,
   parseQuantity,
   problemText,
   type RideAnswer,
   type Rig,
+  SLOWEST,
+  type UnitSystem,
 } from '@lastinch/core';
 import type { FieldState } from '@lastinch/core/rigfile';
 import { useEffect, useMemo } from 'react';
@@ -48,7 +52,7 @@ export default function RideStep(props: {
   const typedSpeed = session.speedText ?? courseSpeed;
   const speed = useMemo(() => parseQuantity(typedSpeed, 'speed'), [typedSpeed]);
   const isDrop = course?.shape.kind === 'drop';
-  const speedValue = isDrop ? 1 : speed.ok && speed.value.value > 0 ? speed.value.value : null;
+  const speedValue = isDrop ? 1 : speed.ok && isDrivable(speed.value.value) ? speed.value.value : null;
   // Only which setups can be ridden decides what is asked; new figures of the same setups do not.
   const nowId = answers.now.setup === null ? null : answers.now.setupId;
   const proposedId = answers.proposed.setup === null ? null : answers.proposed.setupId;
@@ -56,7 +60,16 @@ export default function RideStep(props: {
   useEffect(() => {
     if (rig === null || course === null || speedValue === null) return;
     const question = (setup: string | null): RideQuestion | null =>
-      setup === null ? null : { rig, setup, course: course.shape, courseName: course.id, speed: speedValue };
+      setup === null
+        ? null
+        : {
+            rig,
+            setup,
+            course: course.shape,
+            courseName: course.id,
+            speed: speedValue,
+            distancePerDay: course.perDay,
+          };
     const timer = setTimeout(
       () => desk.ask({ now: question(nowId), proposed: question(proposedId) }),
       PAUSE_MS,
@@ -98,7 +111,7 @@ export default function RideStep(props: {
             label="Speed"
             text={typedSpeed}
             placeholder="30 mph"
-            error={speedError(speed, speedValue)}
+            error={speedError(speed, speedValue, system)}
             onType={(text) => workbench.choose({ speedText: text })}
             onLeave={() => undefined}
           />
@@ -144,10 +157,18 @@ function courseOf(rig: Rig, chosen: string | null): CourseSpec | null {
 const speedIn = (fields: readonly FieldState[], course: string | undefined): string =>
   fields.find(({ path }) => path.join('.') === `courses.${course}.speed`)?.typed ?? '';
 
-function speedError(speed: ReturnType<typeof parseQuantity>, value: number | null): string | null {
+function speedError(
+  speed: ReturnType<typeof parseQuantity>,
+  value: number | null,
+  system: UnitSystem,
+): string | null {
   if (!speed.ok) return speed.problems.map(problemText).join(' ');
-  return value === null ? 'A ride needs a speed above zero.' : null;
+  if (value !== null) return null;
+  const [slowest, fastest] = [SLOWEST, FASTEST].map((limit) => needle(limit, system));
+  return `A ride needs a speed from ${slowest} to ${fastest}.`;
 }
+
+const isDrivable = (speed: number): boolean => speed >= SLOWEST && speed <= FASTEST;
 
 /** Both answers and what they answer, without how far a newer one is. */
 const riddenIn = ({ now, proposed }: Rides) => ({

@@ -17,7 +17,9 @@ const AXIS: Readonly<Record<CriterionSweep['id'], string>> = {
   'metal-contact': 'left to metal',
   clearance: 'left over',
   'body-shock': 'acceleration',
+  'seat-shock': 'acceleration',
   'absorbed-power': 'power',
+  'seat-dose': 'dose of a day',
   'bracket-load': 'force',
   'tyre-contact': 'share of time',
 };

@@ -11,6 +11,7 @@ import {
 } from '@lastinch/core';
 import { useEffect, useMemo } from 'react';
 import { LANES, type Lane } from '../../answers.ts';
+import panel from '../../design/panel.module.css';
 import { PlainButton } from '../../parts/PlainButton.tsx';
 import { TypedField } from '../../parts/TypedField.tsx';
 import { useStore } from '../../store.ts';
@@ -50,8 +51,8 @@ export function SweepPanel(props: SweepPanelProps) {
 
   const shown = state.answer?.course === course.id ? state.answer : null;
   return (
-    <section className={style.panel} aria-labelledby="sweep-title">
-      <h3 className={style.title} id="sweep-title">
+    <section className={panel.panel} aria-labelledby="sweep-title">
+      <h3 className={panel.heading} id="sweep-title">
         How fast may it go
       </h3>
       <p className={style.lead}>
@@ -134,6 +135,7 @@ function questionOf(
     course: course.shape,
     courseName: course.id,
     wantedSpeed: course.speed,
+    distancePerDay: course.perDay,
     from,
     to,
     step: usualStep(from, to),

@@ -9,16 +9,17 @@ import {
   formatValue,
   roughSpeed,
   type SweepAnswer,
+  seatText,
   type UnitSystem,
 } from '@lastinch/core';
 import { useState } from 'react';
 import { LANES, type Lane } from '../../answers.ts';
+import panel from '../../design/panel.module.css';
 import { Choice } from '../../parts/Choice.tsx';
 import { DataTable } from '../../parts/DataTable.tsx';
 import { PairCell, PairKey } from '../../parts/PairCell.tsx';
 import { inAHundred, LANE_NAME, setupLabel } from '../../parts/place-name.ts';
 import { SweepChart } from './SweepChart.tsx';
-import style from './SweepPanel.module.css';
 
 /** A sweep as a table, as a curve of one criterion over speed, and how far to trust it. */
 export function SweepResult(props: {
@@ -83,7 +84,7 @@ export function SweepResult(props: {
         </>
       )}
       <Comparison answer={answer} lanes={lanes} />
-      <section className={style.note} aria-label="How far to trust the sweep">
+      <section className={panel.note} aria-label="How far to trust the sweep">
         {shown.map((lane) =>
           (setupOf(lane)?.findings ?? [])
             .filter(({ code }) => code === 'sweep-holds-again' || code === 'sweep-unknown')
@@ -105,7 +106,8 @@ export function SweepResult(props: {
           {answer.trials === 0
             ? 'The ranges within your readings are still unknown.'
             : `Within readings: the range of ${answer.trials} rigs drawn from their tolerances, which covers ${Math.round(100 * answer.coverage)} in 100 of such rigs on average.`}{' '}
-          A model of one road with a rigid frame: come up to a speed in steps, never to the limit at once.
+          {seatText(answer.seat)} A model of one road with a rigid frame: come up to a speed in steps, never
+          to the limit at once.
         </p>
       </section>
     </>
@@ -123,6 +125,7 @@ function Comparison(props: { readonly answer: SweepAnswer; readonly lanes: Reado
   return (
     <DataTable
       caption="The same rigs in both setups: the proposed one, before it breaks"
+      wraps
       columns={['Limit', 'Gets faster', 'Gets less fast']}
       rows={told.map(({ id, faster, slower }) => ({
         head: capital(criterionName(id)),
@@ -133,6 +136,7 @@ function Comparison(props: { readonly answer: SweepAnswer; readonly lanes: Reado
 }
 
 function limitText(one: CriterionSweep | null, system: UnitSystem): string | undefined {
+  if (one?.id === 'seat-dose' && one.limit === null) return 'tell how far in a day, in the course';
   if (one === null || one.limit === null || one.id === 'metal-contact' || one.id === 'clearance')
     return undefined;
   const { value, dimension } = one.limit;

@@ -1,5 +1,6 @@
 import { readingName, type TravelColumn } from '@lastinch/core';
 import { LANES } from '../../answers.ts';
+import panel from '../../design/panel.module.css';
 import { PairCell } from '../../parts/PairCell.tsx';
 import { inAHundred } from '../../parts/place-name.ts';
 import style from './BlameList.module.css';
@@ -29,7 +30,7 @@ export function BlameList(props: {
     />
   );
   return (
-    <div className={style.blame}>
+    <div className={panel.panel}>
       <dl className={style.chances}>
         <div className={style.chance}>
           <dt>Chance that less is left than must stay free</dt>

@@ -11,6 +11,7 @@ import {
 } from '@lastinch/core';
 import { useState } from 'react';
 import { type Answers, LANES, type Lane } from '../../answers.ts';
+import panel from '../../design/panel.module.css';
 import { DataTable } from '../../parts/DataTable.tsx';
 import { PairCell } from '../../parts/PairCell.tsx';
 import { PlainButton } from '../../parts/PlainButton.tsx';
@@ -57,8 +58,8 @@ export function PoseBench(props: { readonly answers: Answers; readonly system: U
     return gaps === undefined ? undefined : sideInWords(gaps[side], length);
   };
   return (
-    <section className={style.bench} aria-labelledby="pose-title">
-      <h3 className={style.heading} id="pose-title">
+    <section className={`${panel.panel} ${style.bench}`} aria-labelledby="pose-title">
+      <h3 className={panel.heading} id="pose-title">
         Move an axle by hand
       </h3>
       <div className={style.controls}>

@@ -1,5 +1,6 @@
 import { ENDS, type End, type Rig } from '@lastinch/core';
 import { useState } from 'react';
+import panel from '../../design/panel.module.css';
 import { PlainButton } from '../../parts/PlainButton.tsx';
 import { END_NAME, setupLabel } from '../../parts/place-name.ts';
 import { useStore } from '../../store.ts';
@@ -21,9 +22,9 @@ export function ProposalBench({ workbench }: { readonly workbench: Workbench }) 
     workbench.choose({ proposed: name });
   };
   return (
-    <section className={style.bench} aria-labelledby="proposal-title">
+    <section className={`${panel.panel} ${style.bench}`} aria-labelledby="proposal-title">
       <div className={style.head}>
-        <h3 className={style.heading} id="proposal-title">
+        <h3 className={panel.heading} id="proposal-title">
           What is proposed: <span className={style.name}>{setupLabel(proposed)}</span>
         </h3>
         <PlainButton onPress={makeNew}>
