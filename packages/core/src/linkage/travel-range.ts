@@ -79,10 +79,12 @@ export function sampleRange(
   return { range, halfTrack, poses, places: found, missed };
 }
 
-/** Starts of the refinement: the best places sampled, however they lie. */
-const STARTS = 4;
-/** The search ends where its steps are this share of the range. */
-const FINEST = 2 ** -16;
+/** Places from which the best is looked for: peaks that stand apart. */
+const STARTS = 3;
+/** Share of the range within which two sampled places belong to one peak. */
+const APART = 0.25;
+/** The search ends where its steps are this share of the first: a smooth peak is then told to its square. */
+const FINEST = 2 ** -11;
 
 /**
  * The largest value over the whole range: sampled, then refined by a pattern search from the best places, which keeps
@@ -94,15 +96,7 @@ const FINEST = 2 ** -16;
  */
 export function largestOver(sampled: SampledRange, value: PlaceValue): Extreme | null {
   const { range } = sampled;
-  const starts: Extreme[] = [];
-  for (const { place, pose } of sampled.places) {
-    const here = { value: value(pose, place), place };
-    const last = starts[STARTS - 1];
-    if (last && here.value <= last.value) continue;
-    starts.push(here);
-    starts.sort((a, b) => b.value - a.value);
-    starts.length = Math.min(starts.length, STARTS);
-  }
+  const starts = peaksOf(sampled, value);
   let best: Extreme | null = null;
   for (const start of starts) {
     const refined = climb(sampled, value, start, (range.bump + range.droop) / 10, range.lock / 4);
@@ -114,6 +108,27 @@ export function largestOver(sampled: SampledRange, value: PlaceValue): Extreme |
 export function smallestOver(sampled: SampledRange, value: PlaceValue): Extreme | null {
   const found = largestOver(sampled, (pose, place) => -value(pose, place));
   return found && { value: -found.value, place: found.place };
+}
+
+/** The best places sampled, each away from the better ones. */
+function peaksOf({ range, places }: SampledRange, value: PlaceValue): readonly Extreme[] {
+  const travel = APART * (range.bump + range.droop);
+  const lock = 2 * APART * range.lock;
+  const all = places.map(({ place, pose }) => ({ value: value(pose, place), place }));
+  all.sort((a, b) => b.value - a.value);
+  const peaks: Extreme[] = [];
+  for (const each of all) {
+    const near = peaks.some(
+      ({ place }) =>
+        Math.abs(place.left - each.place.left) <= travel &&
+        Math.abs(place.right - each.place.right) <= travel &&
+        Math.abs(place.steer - each.place.steer) <= lock,
+    );
+    if (near) continue;
+    peaks.push(each);
+    if (peaks.length === STARTS) break;
+  }
+  return peaks;
 }
 
 function climb(
