@@ -90,6 +90,8 @@ export { LINKAGE_KINDS, movedPoint, STRUT_IDS } from './linkage/geometry.ts';
 export type { GeometryAsked } from './linkage/geometry-problems.ts';
 export { geometryProblems } from './linkage/geometry-problems.ts';
 export { poseOf } from './linkage/pose.ts';
+export type { RatioRange, StrutTable } from './linkage/ratio-tables.ts';
+export { ratioTables } from './linkage/ratio-tables.ts';
 
 // --- Statics and travel ---
 
