@@ -11,6 +11,7 @@ import { quantities } from './runners/quantities.ts';
 import { ride } from './runners/ride.ts';
 import { roads } from './runners/roads.ts';
 import { shaft } from './runners/shaft.ts';
+import { stability } from './runners/stability.ts';
 import { statics } from './runners/statics.ts';
 import { stops } from './runners/stops.ts';
 import { uncertainty } from './runners/uncertainty.ts';
@@ -27,6 +28,7 @@ const RUNNERS: Readonly<Record<string, Runner>> = {
   ride,
   roads,
   shaft,
+  stability,
   statics,
   stops,
   uncertainty,

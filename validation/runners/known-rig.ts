@@ -109,6 +109,7 @@ export function knownSetup(known: Known): Setup {
     },
     driver: null,
     assumptions: [],
+    cgLift: null,
   };
   if (left.size > 0) throw new Error(`A check names readings that no rig has: ${[...left].join(', ')}`);
   const setup = resolveSetup(rig, AS_MEASURED);

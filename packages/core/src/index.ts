@@ -47,6 +47,7 @@ export { readingsOf } from './rig/readings.ts';
 export type {
   AxleEnd,
   AxleKind,
+  CgLift,
   Contact,
   ContactKind,
   Hose,
@@ -95,6 +96,7 @@ export { ratioTables } from './linkage/ratio-tables.ts';
 
 // --- Statics and travel ---
 
+export { type AxleLift, heightFromLift, liftedHeightWithTolerance } from './elements/axle-lift.ts';
 export type { TrialOptions } from './stance/draws.ts';
 export type { EndStance, StanceResult } from './stance/result.ts';
 export { stanceOf } from './stance/stance.ts';
@@ -137,6 +139,16 @@ export type {
 export { posesOn, sampleRange } from './linkage/travel-range.ts';
 export type { BentJoint } from './linkage/universal-joint.ts';
 export { equivalentAngle, peakAcceleration, speedRatio, unevenness } from './linkage/universal-joint.ts';
+
+// --- Stability and road manners ---
+
+export { flatRearFrequency } from './stability/flat-ride.ts';
+export { packDown } from './stability/pack-down.ts';
+export { STABILITY_LINES, type StabilityComparison, type StabilityResult } from './stability/result.ts';
+export type { RollEnd, RollModel } from './stability/roll-model.ts';
+export { rollPerG } from './stability/roll-rates.ts';
+export { settle } from './stability/settle.ts';
+export { pullOnSlope, rigidSlope, sideSlope } from './stability/side-slope.ts';
 
 // --- Ride ---
 
@@ -229,6 +241,7 @@ export type {
 export { rideRig } from './jobs/ride.ts';
 export type { RideExposure } from './jobs/ride-exposure.ts';
 export type { SeatKind } from './jobs/seat-record.ts';
+export { type StabilityAnswer, type StabilityRequest, stabilityRig } from './jobs/stability.ts';
 
 // --- How fast may it go ---
 
@@ -276,10 +289,8 @@ export { tyreFootText } from './words/tyres.ts';
 
 // --- Force laws: what a reading of a part becomes ---
 
-export type { Envelope } from './course/envelope.ts';
-export { enveloped, movingFootprint } from './course/envelope.ts';
-export type { Cams } from './course/two-cams.ts';
-export { twoCams, usualCams } from './course/two-cams.ts';
+export { type Envelope, enveloped, movingFootprint } from './course/envelope.ts';
+export { type Cams, twoCams, usualCams } from './course/two-cams.ts';
 export type { BarOnBench } from './elements/anti-roll-bar.ts';
 export { antiRollEnergy, antiRollMoment, barRateAtAxle, barRateOf } from './elements/anti-roll-bar.ts';
 export { strapRateOf, USUAL_TOP_OUT_RATE } from './elements/droop-limit.ts';
@@ -306,8 +317,7 @@ export {
   maxwellModuli,
   restingCrush,
 } from './elements/maxwell.ts';
-export type { ShockGasReadings } from './elements/shock-gas.ts';
-export { shockChamber, shockGasAt, shockGasOf } from './elements/shock-gas.ts';
+export { type ShockGasReadings, shockChamber, shockGasAt, shockGasOf } from './elements/shock-gas.ts';
 export type { DampedCorner, HandPush, ShockTable } from './elements/shock-table.ts';
 export {
   dampingOfPush,
@@ -323,18 +333,15 @@ export {
   frictionLoopEnergy,
   frictionRate,
 } from './elements/stop-friction.ts';
-export type { LossReadings, StopLoss } from './elements/stop-loss.ts';
-export { stopLoss } from './elements/stop-loss.ts';
+export { type LossReadings, type StopLoss, stopLoss } from './elements/stop-loss.ts';
 export { contactLength } from './elements/tyre-contact.ts';
 export type { TyreRateLine } from './elements/tyre-rate.ts';
 export { rateAtPressure, rateBySize, rateFromPress, rateOnLine } from './elements/tyre-rate.ts';
-export type { Vent } from './elements/vent.ts';
-export { blowDownTime, CRITICAL_RATIO, ventFlow, ventPressure } from './elements/vent.ts';
+export { blowDownTime, CRITICAL_RATIO, type Vent, ventFlow, ventPressure } from './elements/vent.ts';
 
 // --- Stops: what a block, a foam or a printed lattice answers, and the density that answers a wanted curve ---
 
-export type { Cycle } from './numerics/rainflow.ts';
-export { equivalentRange, minerSum, rainflow, turningPoints } from './numerics/rainflow.ts';
+export { type Cycle, equivalentRange, minerSum, rainflow, turningPoints } from './numerics/rainflow.ts';
 export type { Block, BlockEnds } from './stopdesign/block.ts';
 export { blockArea, blockForce, bondedModulus, mooneyRivlinStress, shapeFactor } from './stopdesign/block.ts';
 export type { Structure } from './stopdesign/cellular.ts';
@@ -347,8 +354,7 @@ export {
 } from './stopdesign/cellular.ts';
 export type { Body, ColumnState, Layer } from './stopdesign/column.ts';
 export { columnAt, columnEnergy, columnPressed, slicesOf } from './stopdesign/column.ts';
-export type { Coupon, CouponFit, FittedNumber } from './stopdesign/coupon-fit.ts';
-export { couponFit } from './stopdesign/coupon-fit.ts';
+export { type Coupon, type CouponFit, couponFit, type FittedNumber } from './stopdesign/coupon-fit.ts';
 export type { DensityRange, DesignedDensity, WantedCurve } from './stopdesign/density-for-curve.ts';
 export { densityForCurve } from './stopdesign/density-for-curve.ts';
 export type { HardnessScale, ModulusBand } from './stopdesign/hardness.ts';
@@ -378,15 +384,13 @@ export { printedLayers, SLICES, slenderness } from './stopdesign/printed-body.ts
 // --- Fits: parameters and curves out of readings ---
 
 export { isotonic } from './numerics/isotonic.ts';
-export type { LeastSquares, LeastSquaresOptions } from './numerics/least-squares.ts';
-export { leastSquares } from './numerics/least-squares.ts';
+export { type LeastSquares, type LeastSquaresOptions, leastSquares } from './numerics/least-squares.ts';
 
 // --- Force tables: how a measured stop and shock are read between their points ---
 
 export type { MonotoneCubic } from './numerics/monotone-cubic.ts';
 export { cubicIntegral, cubicSlope, cubicValue, monotoneCubic } from './numerics/monotone-cubic.ts';
-export type { PiecewiseLinear } from './numerics/piecewise-linear.ts';
-export { linearValue, piecewiseLinear } from './numerics/piecewise-linear.ts';
+export { linearValue, type PiecewiseLinear, piecewiseLinear } from './numerics/piecewise-linear.ts';
 
 // --- Chance: the numbers behind the trials ---
 

@@ -126,6 +126,11 @@ export const FINDING_CODES = [
   'line-slack-minimum',
   'line-bends-tight',
   'line-tie',
+  'stability-factor',
+  'stability-side-slope',
+  'stability-rear-heavy',
+  'stability-pitches',
+  'stability-packs-down',
 ] as const;
 export type FindingCode = (typeof FINDING_CODES)[number];
 
@@ -157,5 +162,9 @@ export const REMEDY_CODES = [
   'larger-tube',
   'tie-line',
   'gentler-loop',
+  'raise-one-axle',
+  'load-low',
+  'connect-bar',
+  'softer-rebound-damping',
 ] as const;
 export type RemedyCode = (typeof REMEDY_CODES)[number];

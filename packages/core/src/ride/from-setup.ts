@@ -88,7 +88,7 @@ function axleModels(
   columns: Readonly<Record<Corner, SampledColumn>>,
   draws: Draws,
 ): (trial: number) => AxleModel {
-  const { base, spring, stop } = setup.ends[end];
+  const { base, spring, stop, antiRollBar } = setup.ends[end];
   const rate = tyreRate(setup.ends[end], draws);
   const left = columns[cornerAt(end, 'left')];
   const right = columns[cornerAt(end, 'right')];
@@ -121,7 +121,7 @@ function axleModels(
         { bump: isMetal ? Infinity : closed, droop: opens?.[trial] ?? Infinity },
         at,
       ),
-      ...(base.antiRollBar && { antiRollRate: barRateOf(base.antiRollBar, at) }),
+      ...(antiRollBar && { antiRollRate: barRateOf(antiRollBar, at) }),
       stop: {
         halfStation: at(base.stopMount.spread) / 2,
         ratio: stopRatio,

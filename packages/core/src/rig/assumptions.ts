@@ -66,5 +66,6 @@ export const ASSUMPTION_RULES = [
   'seat-frequency',
   'seat-damping-ratio',
   'case-level',
+  'cg-lift-free-suspension',
 ] as const;
 export type AssumptionRule = (typeof ASSUMPTION_RULES)[number];

@@ -13,7 +13,7 @@ export function readingsOf(setup: Setup): readonly Reading[] {
   const found = new Map<string, Reading>();
   collect([rig.wheelbase, rig.cornerMass, rig.cgHeight, rig.rollInertia, rig.pitchInertia], found);
   for (const end of [ends.front, ends.rear]) collect([end.base, end.spring, end.stop, end.patch], found);
-  collect([rig.limits, rig.driver], found);
+  collect([rig.limits, rig.driver, rig.cgLift], found);
   return [...found.values()];
 }
 

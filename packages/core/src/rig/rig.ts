@@ -1,4 +1,4 @@
-import type { Corner, End } from '../finding/place.ts';
+import type { Corner, End, Side } from '../finding/place.ts';
 import type { Assumption } from './assumptions.ts';
 import type { CourseSpec } from './course-spec.ts';
 import type { Driver } from './driver.ts';
@@ -171,6 +171,19 @@ export interface Limits {
   readonly tyreContact: Reading | null;
 }
 
+/** One axle raised and the other weighed meanwhile, for the height of the centre of gravity (elements/axle-lift). */
+export interface CgLift {
+  readonly raised: End;
+  /** How much higher its hubs stood than on level ground [m]. */
+  readonly by: Reading;
+  /** On each tyre that stayed on the ground, the other axle raised [kg]. */
+  readonly scale: Readonly<Record<Side, Reading>>;
+  /** Hub to ground of those tyres, raised [m]; the one of the axle when it was not taped. */
+  readonly tyreRadius: Reading;
+  /** Share of the give of the springs that is taken off, about 1; null when the suspension was locked. */
+  readonly give: Reading | null;
+}
+
 /** Spare parts on the shelf that setups may name. */
 export interface Shelf {
   readonly stops: Readonly<Record<string, Stop>>;
@@ -200,4 +213,6 @@ export interface Rig {
   readonly driver: Driver | null;
   /** Everything that was not measured, and what was taken instead. */
   readonly assumptions: readonly Assumption[];
+  /** What `cgHeight` was worked out from; null when that was typed or assumed. */
+  readonly cgLift: CgLift | null;
 }

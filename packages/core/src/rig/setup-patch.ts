@@ -42,6 +42,8 @@ export interface EndPatch {
   /** Material taken away, or part moved, at one contact: contact id → gain along that contact's motion [m]. */
   readonly notch?: Readonly<Record<string, Reading>>;
   readonly shockSetting?: string;
+  /** Links of the anti-roll bar taken off, as for the trail. */
+  readonly antiRollBar?: 'off' | 'on';
   /** Inflation [Pa]: moves the tyre rate along the line of its size (marked), never the gap between frame and axle. */
   readonly tyrePressure?: Reading;
   /** Mass added on this end above the springs [kg]; the suspension sags. */

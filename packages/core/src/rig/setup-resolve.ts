@@ -60,6 +60,7 @@ function resolveEnd(rig: Rig, end: End, patch: EndPatch, key: string, problems: 
     patch,
     spring: spring ?? base.spring,
     stop: stop ?? base.stop,
+    antiRollBar: patch.antiRollBar === 'off' ? null : base.antiRollBar,
     shockSetting: setting ?? { id: '', speed: [], force: [], origin: 'assumed' },
   };
 }
@@ -77,6 +78,14 @@ function checkTargets(base: AxleEnd, patch: EndPatch, key: string, problems: Pro
       where: { key: `${key}.strapLength` },
       found: patch.strapLength.text,
       accepted: `a strap at this end: ${base.end}.strap`,
+    });
+  }
+  if (patch.antiRollBar && !base.antiRollBar) {
+    problems.push({
+      code: 'rig-inconsistent',
+      where: { key: `${key}.antiRollBar` },
+      found: patch.antiRollBar,
+      accepted: `an anti-roll bar at this end: ${base.end}.antiRollBar`,
     });
   }
   if (patch.tyrePressure && !base.tyre.pressure) {

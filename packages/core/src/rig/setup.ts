@@ -9,6 +9,8 @@ export interface SetupEnd {
   readonly spring: AxleEnd['spring'];
   readonly stop: AxleEnd['stop'];
   readonly shockSetting: AxleEnd['shock']['settings'][string];
+  /** Null without one, or with its links taken off. */
+  readonly antiRollBar: AxleEnd['antiRollBar'];
 }
 
 /** A rig with its choices made: what every computation takes. Frozen plain data. */

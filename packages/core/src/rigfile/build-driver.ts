@@ -1,7 +1,5 @@
-import { seatUnder } from '../elements/seat.ts';
 import type { Cushion, Driver } from '../rig/driver.ts';
 import type { Reading } from '../rig/reading.ts';
-import { nominal } from '../rig/reading.ts';
 import { TAPED } from './build-spring.ts';
 import type { Gaps } from './gaps.ts';
 import { behindFrontAxleOfSeat, leftOfSeat, USUAL } from './usual-value.ts';
@@ -79,7 +77,7 @@ function checkDriver(
   if (behindFrontAxle.value > wheelbase.value)
     refuse(behindFrontAxle, `at most the wheelbase, ${wheelbase.text}`);
   if (Math.abs(left.value) > track / 2) refuse(left, 'at most half the track, right negative');
-  const seated = seatUnder(driver, nominal, 9.80665).mass;
+  const seated = onSeat.value * mass.value;
   if (seated * left.value ** 2 > MOST_SHARE * rollInertia.value)
     refuse(rollInertia, 'more than the driver has by himself, so far off the middle');
 }

@@ -40,8 +40,10 @@ function buildPatch(gaps: Gaps, id: string, end: End): EndPatch {
     const reading = gaps.typedReading(`${key}.notch.${contact}`, TAPED);
     if (reading) notch[contact] = reading;
   }
+  const bar = gaps.text(`${key}.antiRollBar`);
   return {
     ...present(names),
+    ...(bar === 'off' || bar === 'on' ? { antiRollBar: bar } : {}),
     ...readings,
     ...(Object.keys(notch).length > 0 ? { notch } : {}),
     ...linkPatchOf(gaps, key),
@@ -50,7 +52,7 @@ function buildPatch(gaps: Gaps, id: string, end: End): EndPatch {
 
 type ChangedReading = Exclude<
   keyof EndPatch,
-  'stop' | 'spring' | 'shockSetting' | 'notch' | 'links' | 'shaft'
+  'stop' | 'spring' | 'shockSetting' | 'antiRollBar' | 'notch' | 'links' | 'shaft'
 >;
 
 const CHANGED: Readonly<Record<ChangedReading, ReadingSpec>> = {

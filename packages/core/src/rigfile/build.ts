@@ -4,6 +4,7 @@ import { deepFreeze } from '../rig/freeze.ts';
 import type { Reading } from '../rig/reading.ts';
 import type { Rig } from '../rig/rig.ts';
 import { resolveSetup } from '../rig/setup-resolve.ts';
+import { buildCgHeight } from './build-cg-lift.ts';
 import { buildCourses } from './build-courses.ts';
 import { buildDriver } from './build-driver.ts';
 import { buildEnd } from './build-end.ts';
@@ -45,16 +46,13 @@ export function buildRig(document: RigDocument, typed: TypedQuantities, readBesi
   const toRearAxle = (wheelbase.value * frontSprung) / sprung;
   const track = (front.track.value + rear.track.value) / 2;
   const rollInertia = gaps.readingOr('measured.rollInertia', INERTIA, bodyRollInertia(sprung, track));
+  const { lift, cgHeight } = buildCgHeight(gaps, { wheelbase, cornerMass, front, rear });
   const rig: Rig = {
     name: gaps.text('rig.name') ?? 'Rig without a name',
     notes: gaps.text('rig.notes') ?? '',
     wheelbase,
     cornerMass,
-    cgHeight: gaps.readingOr(
-      'measured.cgHeight',
-      { dimension: 'length', tool: 'cg-height-tolerance' },
-      USUAL.cgHeight,
-    ),
+    cgHeight,
     rollInertia,
     pitchInertia: gaps.readingOr(
       'measured.pitchInertia',
@@ -88,6 +86,7 @@ export function buildRig(document: RigDocument, typed: TypedQuantities, readBesi
     },
     driver: buildDriver(gaps, { wheelbase, track, sprungMass: sprung, rollInertia }),
     assumptions: gaps.assumptions,
+    cgLift: lift,
   };
   for (const id of Object.keys(rig.setups)) {
     const setup = resolveSetup(rig, id);

@@ -118,6 +118,20 @@ export class Gaps {
     });
   }
 
+  /** A reading worked out from others, with the half-width that they give it. */
+  derived(key: string, dimension: Dimension, value: number, halfWidth: number): Reading {
+    return this.keep({
+      key,
+      dimension,
+      value,
+      plus: halfWidth,
+      minus: halfWidth,
+      origin: 'measured',
+      toleranceOrigin: 'measured',
+      text: '',
+    });
+  }
+
   /** A reading that must be there: no sound estimate exists. */
   needed(key: string, spec: ReadingSpec): Reading {
     const typed = this.typedReading(key, spec);

@@ -15,6 +15,7 @@ export const OPTIONAL_PARTS: ReadonlySet<string> = new Set([
   'links',
   'mounts',
   'steering',
+  'cgLift',
 ]);
 
 /** Keys below a path without which no rig can be made. */

@@ -217,6 +217,10 @@ const endPatch = z
     spring: z.string().nullish().meta({ description: 'Other spring from parts.springs' }),
     notch: named(moved('Material taken away at this contact').unwrap().unwrap()).nullish(),
     shockSetting: z.string().nullish().meta({ description: 'Other setting of the same shock' }),
+    antiRollBar: z
+      .enum(['on', 'off'])
+      .nullish()
+      .meta({ description: 'Links of the anti-roll bar on, or taken off' }),
     tyrePressure: quantity('pressure', 'Other inflation'),
     addedLoad: quantity('mass', 'Mass added on this end above the springs', { sign: 'any' }),
     strapLength: quantity('length', 'Other strap length'),
@@ -247,6 +251,22 @@ export const rigFileSchema = z.strictObject({
         })
         .nullish(),
       cgHeight: tapeOf('Centre of gravity of the whole rig above the ground'),
+      cgLift: z
+        .strictObject({
+          raised: z.enum(['front', 'rear']).nullish().meta({ description: 'The axle that was raised' }),
+          by: neededTape('How much higher its hubs stood than on level ground'),
+          left: quantity('mass', 'Scale under the left tyre of the other axle, this one raised', {
+            needed: true,
+          }),
+          right: quantity('mass', 'Scale under the right tyre of the other axle, this one raised', {
+            needed: true,
+          }),
+          tyreRadius: tapeOf('Hub to ground of the axle on the scales, the other raised'),
+          suspension: z.enum(['locked', 'free']).nullish().meta({
+            description: 'Whether the shocks were replaced by bars; locked is what the standard asks for',
+          }),
+        })
+        .nullish(),
       rollInertia: quantity('inertia', 'Sprung mass about its own fore-and-aft axis'),
       pitchInertia: quantity('inertia', 'Sprung mass about its own cross axis'),
     })

@@ -26,6 +26,8 @@ export const USUAL = {
   /** Leaning 0 to 20°: cosine 1 to 0.94. */
   shockRatio: usual('shock-ratio-upright', 0.97, 0.03),
   cgHeight: usual('cg-height', 0.8, 0.15),
+  /** What springs, links and friction really give against the springs alone: half to one and a half. */
+  liftGive: usual('cg-lift-free-suspension', 1, 0.5),
   /** Boxed frame or tube: 6 to 12 mm. */
   flex: usual('flex-boxed-frame', 0.009, 0.003),
   coilReserve: usual('coil-reserve', 0.01, 0),

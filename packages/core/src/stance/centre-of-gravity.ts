@@ -1,4 +1,6 @@
+import { liftedHeight } from '../elements/axle-lift.ts';
 import { ENDS, type End } from '../finding/place.ts';
+import type { Rig } from '../rig/rig.ts';
 import type { Setup } from '../rig/setup.ts';
 import { type Column, columnOf } from './columns.ts';
 import type { Draws } from './draws.ts';
@@ -39,7 +41,7 @@ export function centresOfGravity(
   const { rig, ends } = setup;
   const length = draws.trials + 1;
   const wheelbase = draws.of(rig.wheelbase);
-  const height = draws.of(rig.cgHeight);
+  const height = measuredHeight(rig, draws);
   const { corner, total, sprung, sprungEnd, sprungCorner } = weights;
   const track = per((end) => draws.of(ends[end].base.track));
   const axle = per((end) => draws.of(ends[end].base.unsprungMass));
@@ -72,6 +74,13 @@ export function centresOfGravity(
     ),
   };
   return { whole, body };
+}
+
+/** Height of the rig as measured: where an axle was raised, with the same scales and tapes as all else in each trial. */
+function measuredHeight(rig: Rig, draws: Draws): Column {
+  const lift = rig.cgLift;
+  if (!lift) return draws.of(rig.cgHeight);
+  return columnOf(draws.trials + 1, (i) => liftedHeight(rig, lift, draws.trial(i)));
 }
 
 const per = <T>(of: (end: End) => T): Record<End, T> => {

@@ -1,7 +1,7 @@
 import type { End } from '../finding/place.ts';
 import type { ShockSetting } from '../rig/parts.ts';
 import type { Setup } from '../rig/setup.ts';
-import { columnOf, figureOf } from './columns.ts';
+import { type Column, columnOf, figureOf } from './columns.ts';
 import type { Draws } from './draws.ts';
 import { dampingRatio, undampedModes } from './modes.ts';
 import type { EndStance } from './result.ts';
@@ -11,38 +11,15 @@ import type { Weights } from './weights.ts';
 
 /** Springs and modes of one end, all with tolerance. */
 export function endStance(setup: Setup, end: End, weights: Weights, draws: Draws): EndStance {
-  const { base, spring, shockSetting } = setup.ends[end];
+  const { base, spring } = setup.ends[end];
   const length = draws.trials + 1;
   const loads = springLoads(setup, end, weights, draws);
   const rate = draws.of(spring.rate);
   const ratio = draws.of(base.springRatio);
   const mean = columnOf(length, (i) => (loads.left[i] + loads.right[i]) / 2);
   const settled = settledLength(spring, mean, draws);
-  const sprung = weights.sprungEnd[end];
-  const unsprung = draws.of(base.unsprungMass);
-  const tyre = tyreRate(setup.ends[end], draws);
-  const shockRatio = draws.of(base.shock.ratio);
-  const springRate = columnOf(length, (i) => 2 * rate[i] * ratio[i] * ratio[i]);
-  const ride = new Float64Array(length);
-  const hop = new Float64Array(length);
-  for (let i = 0; i < length; i += 1) {
-    const modes = undampedModes({
-      sprungMass: sprung[i],
-      unsprungMass: unsprung[i],
-      springRate: springRate[i],
-      tyreRate: 2 * tyre[i],
-    });
-    ride[i] = modes.ride / (2 * Math.PI);
-    hop[i] = modes.hop / (2 * Math.PI);
-  }
-  const slopes = slopesAtRest(shockSetting);
-  const damping = (slope: number) =>
-    figureOf(
-      'ratio',
-      columnOf(length, (i) =>
-        dampingRatio(sprung[i], springRate[i], 2 * slope * shockRatio[i] * shockRatio[i]),
-      ),
-    );
+  const { ride, hop } = modeColumns(setup, end, weights, draws);
+  const { compression, rebound } = dampingColumns(setup, end, weights, draws);
   return {
     springLoad: { left: figureOf('force', loads.left), right: figureOf('force', loads.right) },
     settledDeflection: figureOf(
@@ -56,8 +33,51 @@ export function endStance(setup: Setup, end: End, weights: Weights, draws: Draws
     ),
     rideFrequency: figureOf('frequency', ride),
     hopFrequency: figureOf('frequency', hop),
-    dampingRatio: { compression: damping(slopes.compression), rebound: damping(slopes.rebound) },
+    dampingRatio: { compression: figureOf('ratio', compression), rebound: figureOf('ratio', rebound) },
   };
+}
+
+/** Rate of both springs of an end at the axle, sampled [N/m]. */
+function bothSprings(setup: Setup, end: End, draws: Draws): Column {
+  const { base, spring } = setup.ends[end];
+  const rate = draws.of(spring.rate);
+  const ratio = draws.of(base.springRatio);
+  return columnOf(rate.length, (i) => 2 * rate[i] * ratio[i] * ratio[i]);
+}
+
+/** Ride and hop frequency of one end, sampled [Hz]. */
+export function modeColumns(setup: Setup, end: End, weights: Weights, draws: Draws) {
+  const sprung = weights.sprungEnd[end];
+  const unsprung = draws.of(setup.ends[end].base.unsprungMass);
+  const tyre = tyreRate(setup.ends[end], draws);
+  const springRate = bothSprings(setup, end, draws);
+  const ride = new Float64Array(sprung.length);
+  const hop = new Float64Array(sprung.length);
+  for (let i = 0; i < sprung.length; i += 1) {
+    const modes = undampedModes({
+      sprungMass: sprung[i],
+      unsprungMass: unsprung[i],
+      springRate: springRate[i],
+      tyreRate: 2 * tyre[i],
+    });
+    ride[i] = modes.ride / (2 * Math.PI);
+    hop[i] = modes.hop / (2 * Math.PI);
+  }
+  return { ride, hop };
+}
+
+/** Damping ratio of one end each way, sampled. */
+export function dampingColumns(setup: Setup, end: End, weights: Weights, draws: Draws) {
+  const { base, shockSetting } = setup.ends[end];
+  const sprung = weights.sprungEnd[end];
+  const shockRatio = draws.of(base.shock.ratio);
+  const springRate = bothSprings(setup, end, draws);
+  const slopes = slopesAtRest(shockSetting);
+  const damping = (slope: number) =>
+    columnOf(sprung.length, (i) =>
+      dampingRatio(sprung[i], springRate[i], 2 * slope * shockRatio[i] * shockRatio[i]),
+    );
+  return { compression: damping(slopes.compression), rebound: damping(slopes.rebound) };
 }
 
 /**

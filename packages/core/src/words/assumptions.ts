@@ -234,6 +234,10 @@ const PHRASES: Readonly<Record<AssumptionRule, AssumptionText>> = {
     what: 'Driver and seat were taken to have 0.3 ± 0.1 of critical damping.',
     howToMeasure: 'No simple way at home.',
   },
+  'cg-lift-free-suspension': {
+    what: 'The suspension was free while an axle was raised: what its springs gave was taken off the height, known to half.',
+    howToMeasure: 'Lock it: bars of the length of the shocks in their place, then raise and weigh again.',
+  },
   'shock-damping-ratio': {
     what: 'There is no bench curve: the force was reckoned from shares of critical damping.',
     howToMeasure: 'Have the shock put on a bench, or time a known weight falling on it by slow-motion video.',

@@ -9,6 +9,7 @@ import { PLACE_NAMES } from './places.ts';
 import { readingName } from './readings.ts';
 import { RIDE_PHRASES } from './ride-findings.ts';
 import { SHAFT_PHRASES } from './shaft-findings.ts';
+import { STABILITY_PHRASES } from './stability-findings.ts';
 import { SWEEP_PHRASES } from './sweep-findings.ts';
 
 export interface WordOptions {
@@ -44,6 +45,7 @@ const PHRASES: Readonly<Record<FindingCode, Phrase>> = {
   ...EXPOSURE_PHRASES,
   ...SHAFT_PHRASES,
   ...LINE_PHRASES,
+  ...STABILITY_PHRASES,
   'travel-pass': (say) =>
     `pass: with the stop fully crushed, ${say.text('contact')} still has ${say.figure('spare')} to spare beyond the ${say.plain('allowance')} that must stay free; nothing else has less.`,
   'travel-not-proven': (say) =>

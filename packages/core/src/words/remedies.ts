@@ -99,5 +99,12 @@ const PHRASES: Readonly<Record<RemedyCode, (say: Amount) => string>> = {
     `Tie it to the ${say.target} link ${say.plain ?? 'as far'} from its joint on the body, with slack on both sides, free of edges and moving joints.`,
   'gentler-loop': () =>
     'Lead the slack in one wide bow, with fittings that point along it, or have a hose fitted that is no longer than needed.',
+  'raise-one-axle': () =>
+    'Measure the height of the centre of gravity: raise one axle on rated lifting gear, suspension locked, nobody under or beside it, and weigh the other.',
+  'load-low': () =>
+    'Carry what is heavy low and between the axles, nothing on the roof; belts on, side slopes avoided. A wider track or less lift is the cure.',
+  'connect-bar': (say) => `Connect the ${say.target} anti-roll bar before driving on the road.`,
+  'softer-rebound-damping': (say) =>
+    `Two clicks less rebound at the ${say.target}, and nothing else at the same time; drive the same washboard again.`,
   'softer-stop': () => 'Try a stop whose force rises later, over a longer crush.',
 };

@@ -109,6 +109,7 @@ export function rigOf(facts: RigFacts = {}): Rig {
     },
     driver: null,
     assumptions: [],
+    cgLift: null,
   };
 }
 

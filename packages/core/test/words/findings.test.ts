@@ -111,6 +111,19 @@ const FACTS: Finding['facts'] = {
   way: 'in',
   shaftSpeed: figure(2.3, 0.2, 'speed'),
   knownTo: figure(2, 0, 'speed'),
+  factor: figure(1.08, 0.05, 'ratio'),
+  transfer: figure(0.58, 0.03, 'ratio'),
+  weight: figure(0.47, 0, 'ratio'),
+  wanted: figure(1.12, 0.02, 'ratio'),
+  verdict: 'unproven',
+  lower: 'left',
+  assumed: 'front and rear',
+  stop: 'clear',
+  ...Object.fromEntries(
+    ['tips', 'firstLift', 'rigid', 'lean', 'gradient'].map((name) => [name, figure(0.6, 0.05, 'angle')]),
+  ),
+  ...Object.fromEntries(['front', 'rear'].map((name) => [name, figure(1.3, 0.05, 'frequency')])),
+  ...Object.fromEntries(['height', 'sinks', 'swing', 'spacing'].map((name) => [name, figure(0.02, 0.002)])),
 };
 
 const finding = (code: FindingCode, rest: Partial<Finding> = {}): Finding => ({

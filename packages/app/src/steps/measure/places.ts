@@ -48,6 +48,11 @@ const HEADINGS: Readonly<Record<string, Heading>> = {
     about:
       'Aboard in the weights already; here the seat gets its spring. Sag, or rate, or frequency: one of them.',
   },
+  'measured.cgLift': {
+    title: 'One axle raised',
+    about:
+      'For the height of the centre of gravity: rated lifting gear, suspension locked, wheels free, nobody under or beside it.',
+  },
   limits: { title: 'What you accept', about: 'The limits that every verdict is held against.' },
   stop: {
     title: 'Bump stop',
@@ -85,6 +90,7 @@ const HEADINGS: Readonly<Record<string, Heading>> = {
 };
 
 const OPTIONAL = new Set([
+  'measured.cgLift',
   'driver',
   'antiRollBar',
   'links',
@@ -116,7 +122,7 @@ export function groupsOf(
 /** `weights`, `contacts.sump`, `stop`, `parts.stops.soft`. */
 function groupIdOf(path: readonly string[]): string {
   const [first = '', second = '', third = ''] = path;
-  if (first === 'measured') return second === 'weights' ? 'measured.weights' : 'measured';
+  if (first === 'measured') return path.length === 2 ? 'measured' : `measured.${second}`;
   if (first === 'limits' || first === 'driver') return first;
   if (first === 'parts') return `parts.${second}.${third}`;
   if (second === 'contacts') return `contacts.${third}`;
@@ -160,6 +166,8 @@ const LABELS: Readonly<Record<string, string>> = {
   rearLeft: 'Rear left',
   rearRight: 'Rear right',
   cgHeight: 'Height of the centre of gravity',
+  by: 'Hubs raised by',
+  tyreRadius: 'Loaded radius of the other axle meanwhile',
   pitchInertia: 'Pitch inertia of the body',
   mass: 'Weight of the driver',
   onSeat: 'Share on the seat',
