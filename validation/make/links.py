@@ -179,7 +179,11 @@ def balance(kind, shift, turn, load):
     hub = turn.apply([0, 1, 0])
     level = np.cross(hub, [0, 0, 1])
     held = np.array([[0, 0, 1, 0, 0, 0], np.concatenate([np.zeros(3), level / np.linalg.norm(level)])]).T
-    answer = np.linalg.solve(np.hstack([reactions(kind, shift, turn), held]), -np.asarray(load))
+    matrix, load = np.hstack([reactions(kind, shift, turn), held]), np.asarray(load)
+    if kind == 'four-link':
+        # A seventh equation for seven unknowns: on equal bushes no force is locked in between the five rods.
+        matrix, load = np.vstack([matrix, [*locked_in(kind), 0, 0]]), np.append(load, 0)
+    answer = np.linalg.solve(matrix, -load)
     return answer[-2], answer[-1], answer[:-2]
 
 
@@ -199,7 +203,11 @@ def lines(kind, shift, turn):
         # A pull of one newton between the points: what it takes at the axle is how far the strut closes.
         heave, roll, _ = balance(kind, shift, turn, plucker(at, body - at, centre))
         answer['struts'][name] = {'byBump': -heave, 'byRoll': -roll, 'length': np.linalg.norm(body - at)}
-    free = scipy.linalg.null_space(reactions(kind, shift, turn).T, rcond=1e-9)
+    held_by = reactions(kind, shift, turn).T
+    if kind == 'four-link':
+        # The rods change length as they share their one give.
+        held_by = np.hstack([held_by, locked_in(kind)[:, None]])
+    free = scipy.linalg.null_space(held_by, rcond=1e-9)[:6]
     assert free.shape == (6, 2)
     hub = turn.apply([0, 1, 0])
     flat = np.hypot(hub[0], hub[1])
@@ -220,7 +228,7 @@ def lines(kind, shift, turn):
 
 
 SOME = [(0.0, 0.0), (0.12, 0.0), (-0.14, 0.0), (0.06, 0.15), (-0.05, -0.22)]
-for kind in ('three-link', 'triangulated', 'radius-arms'):
+for kind in TITLES:
     write('links', f'lines-{kind}', f'Anti-squat, roll centre, steer and motion ratios of {TITLES[kind]}, from forces',
           'lines', 'rise, height, steer by travel and by roll, ratio', '1, m, rad/m, 1',
           {'geometry': stated(kind), 'poses': [{'bump': b, 'roll': r} for b, r in SOME]},

@@ -1,4 +1,4 @@
-import type { AxleGeometry, Link } from './geometry.ts';
+import type { AxleGeometry, Link, LinkageKind } from './geometry.ts';
 import {
   BUMP,
   COORDINATES,
@@ -44,8 +44,18 @@ export interface Conditions {
 
 export const PANHARD = 'panhard';
 
+const LINK_COUNT: Readonly<Record<LinkageKind, number>> = {
+  'three-link': 4,
+  'four-link': 5,
+  triangulated: 4,
+  'radius-arms': 3,
+  leaf: 0,
+};
+
 /**
- * The conditions of a geometry whose links are known to be of its kind (`geometryProblems`).
+ * The conditions of a geometry whose links are known to be of its kind.
+ *
+ * @throws when they are not: `geometryProblems` was not asked first
  *
  * Four rods fix an axle but for bump and roll: each keeps its length. Five rods are one too many: with equal bushes
  * the one give that they can lock in is shared in fixed proportions, those of ride height. Radius arms keep the
@@ -65,6 +75,8 @@ export function conditionsOf(geometry: AxleGeometry): Conditions {
     }
     rods[i * ROD + LENGTH] = Math.hypot(axle[0] - body[0], axle[1] - body[1], axle[2] - body[2]);
   });
+  if (links.length !== LINK_COUNT[geometry.kind])
+    throw new Error(`a ${geometry.kind} axle with ${links.length} links was not checked by geometryProblems`);
   const count = links.length === MOST ? 5 : 4;
   const bare: Conditions = {
     geometry: sorted,

@@ -145,7 +145,8 @@ export function follow(solver: Solver, bump: number, roll: number): number {
     }
     restore(solver, kept);
     stride = share / 2;
-    if (stride < SMALLEST) {
+    // So written, a pose asked for as not-a-number ends too.
+    if (!(stride >= SMALLEST)) {
       evaluate(solver.conditions, q);
       return done;
     }

@@ -223,4 +223,13 @@ describe('out of reach', () => {
     expect(poseOf(triangulated, result.unreachable.bump - 0.01, 0).status).toBe('reached');
     expect(poseOf(triangulated, result.unreachable.bump + 0.01, 0).status).toBe('unreachable');
   });
+
+  test('a pose that is no number is out of reach, not without end', () => {
+    expect(poseOf(threeLink, Number.NaN, 0).status).toBe('unreachable');
+    expect(poseOf(threeLink, 0, Number.POSITIVE_INFINITY).status).toBe('unreachable');
+  });
+
+  test('a geometry that nobody checked is our own mistake', () => {
+    expect(() => poseOf({ ...threeLink, links: threeLink.links.slice(1) }, 0, 0)).toThrow(/geometryProblems/);
+  });
 });
