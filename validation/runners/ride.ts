@@ -8,6 +8,7 @@ import {
   sampleCourse,
 } from '@lastinch/core';
 import type { Runner } from '../runner.ts';
+import { fittedRide } from './fitted-ride.ts';
 import { number, numbers } from './inputs.ts';
 import { type LinearRig, linearModel } from './linear-rig.ts';
 import { amplitudeAt, twoSwings } from './signal.ts';
@@ -186,6 +187,7 @@ export const ride: Runner = {
       ]),
     );
   },
+  'fitted-ride': fittedRide,
   'whole-crush': (inputs) => atCorners(wholeRide(inputs), ({ peakCrush }) => peakCrush),
   'whole-force': (inputs) => atCorners(wholeRide(inputs), ({ peakStopForce }) => peakStopForce),
   coordinates: ({ model, course, speed, times }) => {

@@ -9,7 +9,7 @@ import { type i32, type Memory, whole } from './memory.ts';
 import { takeInPeaks } from './peaks.ts';
 import { nextStep, shorterStep } from './step-control.ts';
 import { end, halfWay, later, localError } from './stepper.ts';
-import { axleOf, crushAt, frictionGain } from './stop-reading.ts';
+import { axleOf, crushAt, frictionGain, heldByFriction } from './stop-reading.ts';
 
 const SHORTEST_STEP = 1e-9;
 
@@ -127,14 +127,23 @@ function switchContacts(m: Memory, state: i32): void {
         m[state + at.DISSIPATED] += isOn ? -held : held;
         break;
       }
-      case at.STOP:
-        if (isOn) {
+      case at.STOP: {
+        const crush = crushAt(m, corner, contactMotion(m, contact, state));
+        const c = axleOf(corner);
+        if (m[c + at.FRICTION_LIMIT] !== 0 && m[c + at.MAXWELL_RATE] !== 0) {
+          // Its face stays behind with the friction that it has: met there, both go on as they were.
+          if (!isOn) m[turned + 1] = frictionGain(m, corner, crush) - 1;
+          m[turned] = crush;
+          const held = heldByFriction(m, corner, crush);
+          m[state + at.DISSIPATED] += isOn ? held : -held;
+        } else if (isOn) {
           // A stop that has not been touched yet has turned round nowhere.
           m[turned] = 0;
           m[turned + 1] = 0;
-          m[at.CONTACTS_ON] = whole(m[at.CONTACTS_ON]) | (1 << (at.CONTACTS * corner + at.CLOSING));
         }
+        if (isOn) m[at.CONTACTS_ON] = whole(m[at.CONTACTS_ON]) | (1 << (at.CONTACTS * corner + at.CLOSING));
         break;
+      }
       case at.CLOSING: {
         const crush = crushAt(m, corner, contactMotion(m, contact, state));
         const share = frictionGain(m, corner, crush) - 1;

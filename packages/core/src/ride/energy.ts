@@ -8,7 +8,7 @@ import { heldByTyre } from './drive.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
 import type { Ride } from './start.ts';
-import { axleOf, faceAt, pastTip } from './stop-reading.ts';
+import { axleOf, faceAt, heldByFriction, pastTip } from './stop-reading.ts';
 
 /** Energy in motion, in height and in all elements that carry force in a state [J]. */
 export function storedEnergy(m: Memory, ride: Ride, state: i32): number {
@@ -49,6 +49,7 @@ export function storedEnergy(m: Memory, ride: Ride, state: i32): number {
     const beyondMetal = Math.max(0, pressed - m[c + at.METAL_AT + (corner & 1)]);
     energy += stopEnergy(stop, m[c + at.METAL_RATE], crush, beyondMetal);
     if (maxwell) energy += maxwellEnergy(maxwell, crush, inner);
+    if (maxwell && !isOn(at.STOP)) energy += heldByFriction(m, corner, crush);
     const shockTravel = travelOf(at.DROOP);
     energy += shockTravel * (m[c + at.GAS_FORCE] + (m[c + at.GAS_RATE] * shockTravel) / 2);
     const beyondEnd = Math.max(0, -m[c + at.OPEN_AT] - shockTravel, shockTravel - m[c + at.CLOSED_AT]);

@@ -4,7 +4,7 @@ import { closingGain } from '../elements/stop.ts';
 import { bergForce } from '../elements/stop-friction.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
-import { cubicAt, cubicSlopeAt } from './tables.ts';
+import { cubicAreaTo, cubicAt, cubicSlopeAt } from './tables.ts';
 
 /** Constants of the axle of a corner. */
 export function axleOf(corner: i32): i32 {
@@ -38,27 +38,40 @@ export function frictionGain(m: Memory, corner: i32, crush: number): number {
   return 1 + bergForce(crush, m[turned], m[turned + 1], limit, m[c + at.FRICTION_TRAVEL]);
 }
 
-/** Where the face of a stop stands by itself [m of crush]: beyond zero while its damper has not run out. */
+/**
+ * Where the face of a stop that has let go stands by itself [m of crush]: beyond zero while its damper has not run out.
+ * Its friction stays what it was at that moment.
+ */
 export function faceAt(m: Memory, corner: i32, inner: number): number {
   const c = axleOf(corner);
   const rate = m[c + at.MAXWELL_RATE];
   if (rate === 0 || !(inner > 0)) return 0;
   // Where the curve pushes as hard as the spring of the branch: `restingCrush` of elements, on a table in the memory.
   const table = whole(m[c + at.STOP_TABLE]);
+  const gain = 1 + m[at.REVERSALS + 2 * corner + 1];
   let low: number = 0;
   let high = inner;
   let crush = inner / 2;
   for (let k = 0; k < 60 && high - low > 1e-15 * inner; k += 1) {
-    const excess = cubicAt(m, table, crush) - rate * (inner - crush);
+    const excess = gain * cubicAt(m, table, crush) - rate * (inner - crush);
     if (excess === 0) return crush;
     if (excess > 0) high = crush;
     else low = crush;
-    const step = crush - excess / (cubicSlopeAt(m, table, crush) + rate);
+    const step = crush - excess / (gain * cubicSlopeAt(m, table, crush) + rate);
     const next = step > low && step < high ? step : (low + high) / 2;
     if (next === crush) return crush;
     crush = next;
   }
   return crush;
+}
+
+/**
+ * What friction adds to the energy of a stop whose face stands back by itself [J], below zero: while it is free the face
+ * moves as on a curve that is so much lower. The books ask for it when the stop lets go and when it is met again.
+ */
+export function heldByFriction(m: Memory, corner: i32, crush: number): number {
+  const share = m[at.REVERSALS + 2 * corner + 1];
+  return share === 0 ? 0 : share * cubicAreaTo(m, whole(m[axleOf(corner) + at.STOP_TABLE]), crush);
 }
 
 /** Force of the curve of a stop, with friction, and of the metal behind it, that depends on no speed [N]. */

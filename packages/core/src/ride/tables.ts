@@ -43,6 +43,21 @@ export function cubicSlopeAt(m: Memory, table: i32, x: number): number {
   return m[piece + 3] + u * (2 * m[piece + 4] + 3 * u * m[piece + 5]);
 }
 
+/** Area under the monotone cubic at `table`, from its first point to x beyond it. */
+export function cubicAreaTo(m: Memory, table: i32, x: number): number {
+  let area: number = 0;
+  let piece = table;
+  while (x >= m[piece]) {
+    area += areaOf(m, piece, m[piece] - m[piece + 1]);
+    piece += CUBIC;
+  }
+  return area + areaOf(m, piece, x - m[piece + 1]);
+}
+
+function areaOf(m: Memory, piece: i32, u: number): number {
+  return u * (m[piece + 2] + u * (m[piece + 3] / 2 + u * (m[piece + 4] / 3 + (u * m[piece + 5]) / 4)));
+}
+
 /** Writes straight lines at a place. @returns the place behind */
 export function writeLinear(m: Memory, table: i32, line: PiecewiseLinear): i32 {
   const { x, slope, offset, firstPiece, cellsPerX } = line;
