@@ -4,7 +4,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-static double max0(double x) { return x > 0 ? x : 0; }
+static real max0(real x) { return x > 0 ? x : (real)0; }
 
 /* Fritsch–Carlson slopes with the three-point end rule, as in SciPy's PchipInterpolator. */
 static double end_slope(double h0, double h1, double d0, double d1) {
@@ -43,106 +43,112 @@ static void prepare(Axle *a) {
     a->shock_k[i] = (a->shock_f[i + 1] - a->shock_f[i]) / (a->shock_v[i + 1] - a->shock_v[i]);
 }
 
-static double shock(const Axle *a, double v) {
+static real shock(const Axle *a, real v) {
   int i = a->shock_points - 2;
   while (i > 0 && v < a->shock_v[i]) i--;
   return a->shock_f[i] + a->shock_k[i] * (v - a->shock_v[i]);
 }
 
-static double stop_curve(const Axle *a, double c) {
+static real stop_curve(const Axle *a, real c) {
   int last = a->stop_points - 1;
   if (c >= a->crush[last]) return a->force[last] + a->end_slope * (c - a->crush[last]);
   int i = last - 1;
   while (i > 0 && c < a->crush[i]) i--;
-  double u = c - a->crush[i];
+  real u = c - a->crush[i];
   return a->force[i] + u * (a->b[i] + u * (a->c[i] + u * a->d[i]));
 }
 
-static void ground(const Ground *g, double s, double *height, double *slope) {
-  double place = (s - g->origin) / g->step;
+static void ground(const Ground *g, real s, real *height, real *slope) {
+  real place = (s - g->origin) * g->per_step;
   int last = 2 * (g->count - 1);
   if (place <= 0) { *height = g->samples[0]; *slope = 0; return; }
   int i = 2 * (int)place;
   if (i >= last) { *height = g->samples[last]; *slope = 0; return; }
-  double u = place - i / 2, w = 1 - u, h = g->step;
+  real u = place - i / 2, w = 1 - u, h = g->step;
   const double *q = g->samples + i;
-  double rise = q[2] - q[0], m0 = h * q[1], m1 = h * q[3];
-  *height = q[0] + u * u * (3 - 2 * u) * rise + u * w * (w * m0 - u * m1);
-  *slope = (6 * u * w * rise + w * (1 - 3 * u) * m0 + u * (3 * u - 2) * m1) / h;
+  real from = q[0], rise = q[2] - from, m0 = h * q[1], m1 = h * q[3], uw = u * w;
+  *height = from + u * u * (3 - 2 * u) * rise + uw * (w * m0 - u * m1);
+  *slope = (6 * uw * rise + w * (1 - 3 * u) * m0 + u * (3 * u - 2) * m1) * g->per_step;
 }
 
-void derivative(const Model *m, double t, const double *y, double *dy) {
-  const double *v = y + 7;
-  double lift = 0, pitch = 0, roll = 0;
+void derivative(const Model *m, real t, const real *y, real *dy) {
+  const real *v = y + 7;
+  real lift = 0, pitch = 0, roll = 0, distance = m->speed * t;
   for (int i = 0; i < 7; i++) dy[i] = v[i];
   for (int e = 0; e < 2; e++) {
     const Axle *a = &m->axle[e];
     int k = 3 + 2 * e;
-    double x0 = y[k] - (y[0] - a->x * y[1]), v0 = v[k] - (v[0] - a->x * v[1]);
-    double tilt = y[k + 1] - y[2], tilt_v = v[k + 1] - v[2];
-    double force = 0, moment = 0, tyres = 0, tyre_moment = 0;
+    real x0 = y[k] - (y[0] - a->x * y[1]), v0 = v[k] - (v[0] - a->x * v[1]);
+    real tilt = y[k + 1] - y[2], tilt_v = v[k + 1] - v[2];
+    real spring = a->spring_at * tilt, damper = a->shock_at * tilt, damper_v = a->shock_at * tilt_v;
+    real bump = a->stop_at * tilt, bump_v = a->stop_at * tilt_v;
+    real wheel = a->half_track * y[k + 1], wheel_v = a->half_track * v[k + 1];
+    real force = 0, moment = 0, tyres = 0, tyre_moment = 0;
     for (int s = 0; s < 2; s++) {
-      double sign = s ? -1 : 1, f, x, xv, side = 0, side_moment = 0;
-      f = max0(a->preload + a->spring_rate * (x0 + sign * a->spring_at * tilt));
-      side += f;
-      side_moment += a->spring_at * f;
-      x = x0 + sign * a->shock_at * tilt;
-      xv = v0 + sign * a->shock_at * tilt_v;
+      real f, x, xv, side, side_moment;
+      side = max0(a->preload + a->spring_rate * (s ? x0 - spring : x0 + spring));
+      side_moment = a->spring_at * side;
+      x = s ? x0 - damper : x0 + damper;
+      xv = s ? v0 - damper_v : v0 + damper_v;
       f = shock(a, xv);
-      if (-a->droop_at - x > 0) f -= max0(a->droop_rate * (-a->droop_at - x) * (1 - a->droop_factor * xv));
+      if (x < -a->droop_at) f -= max0(a->droop_rate * (-a->droop_at - x) * (1 - a->droop_factor * xv));
       side += f;
       side_moment += a->shock_at * f;
-      x = x0 + sign * a->stop_at * tilt - a->gap[s];
+      x = (s ? x0 - bump : x0 + bump) - a->gap[s];
       if (x > 0) {
-        xv = v0 + sign * a->stop_at * tilt_v;
-        f = max0(1 + a->rate_factor * xv) * (stop_curve(a, x) + a->metal_rate * max0(x - a->metal_at[s]));
+        xv = s ? v0 - bump_v : v0 + bump_v;
+        f = stop_curve(a, x);
+        if (x > a->metal_at[s]) f += a->metal_rate * (x - a->metal_at[s]);
+        f *= max0(1 + a->rate_factor * xv);
         side += f;
         side_moment += a->stop_at * f;
       }
-      double height, slope;
-      ground(&m->ground[s], m->speed * t - a->behind, &height, &slope);
-      double elastic = a->tyre_load + a->tyre_rate * (height - (y[k] + sign * a->half_track * y[k + 1]));
-      if (elastic > 0) {
-        f = max0(elastic + a->tyre_damping * (m->speed * slope - (v[k] + sign * a->half_track * v[k + 1])));
+      real height, slope;
+      ground(&m->ground[s], distance - a->behind, &height, &slope);
+      f = a->tyre_load + a->tyre_rate * (height - (s ? y[k] - wheel : y[k] + wheel));
+      if (f > 0) {
+        f = max0(f + a->tyre_damping * (m->speed * slope - (s ? v[k] - wheel_v : v[k] + wheel_v)));
         tyres += f;
-        tyre_moment += sign * f;
+        if (s) tyre_moment -= f;
+        else tyre_moment += f;
       }
       force += side;
-      moment += sign * side_moment;
+      if (s) moment -= side_moment;
+      else moment += side_moment;
     }
     lift += force;
     pitch -= a->x * force;
     roll += moment;
-    dy[7 + k] = (tyres - force) / a->mass - m->gravity;
-    dy[8 + k] = (a->half_track * tyre_moment - moment) / a->inertia;
+    dy[7 + k] = (tyres - force) * a->per_mass - m->gravity;
+    dy[8 + k] = (a->half_track * tyre_moment - moment) * a->per_inertia;
   }
-  dy[7] = lift / m->mass - m->gravity;
-  dy[8] = pitch / m->pitch_inertia;
-  dy[9] = roll / m->roll_inertia;
+  dy[7] = lift * m->per_mass - m->gravity;
+  dy[8] = pitch * m->per_pitch;
+  dy[9] = roll * m->per_roll;
 }
 
-double stop_travel(const Model *m, int corner, const double *y) {
+real stop_travel(const Model *m, int corner, const real *y) {
   const Axle *a = &m->axle[corner / 2];
   int k = 3 + 2 * (corner / 2);
-  double sign = corner % 2 ? -1 : 1;
+  real sign = corner % 2 ? -1 : 1;
   return y[k] - (y[0] - a->x * y[1]) + sign * a->stop_at * (y[k + 1] - y[2]);
 }
 
-void switches(const Model *m, double t, const double *y, double *out) {
-  const double *v = y + 7;
+void switches(const Model *m, real t, const real *y, real *out) {
+  const real *v = y + 7;
   for (int corner = 0; corner < 4; corner++) {
     const Axle *a = &m->axle[corner / 2];
     int s = corner % 2, k = 3 + 2 * (corner / 2);
-    double sign = s ? -1 : 1;
-    double x0 = y[k] - (y[0] - a->x * y[1]), tilt = y[k + 1] - y[2], height, slope;
-    double crush = x0 + sign * a->stop_at * tilt - a->gap[s];
+    real sign = s ? -1 : 1;
+    real x0 = y[k] - (y[0] - a->x * y[1]), tilt = y[k + 1] - y[2], height, slope;
+    real crush = x0 + sign * a->stop_at * tilt - a->gap[s];
     out[0] = crush;
     out[1] = crush - a->metal_at[s];
     out[2] = a->preload + a->spring_rate * (x0 + sign * a->spring_at * tilt);
     out[3] = isfinite(a->droop_at) ? -a->droop_at - (x0 + sign * a->shock_at * tilt) : -1;
     ground(&m->ground[s], m->speed * t - a->behind, &height, &slope);
-    double elastic = a->tyre_load + a->tyre_rate * (height - (y[k] + sign * a->half_track * y[k + 1]));
-    double total = elastic + a->tyre_damping * (m->speed * slope - (v[k] + sign * a->half_track * v[k + 1]));
+    real elastic = a->tyre_load + a->tyre_rate * (height - (y[k] + sign * a->half_track * y[k + 1]));
+    real total = elastic + a->tyre_damping * (m->speed * slope - (v[k] + sign * a->half_track * v[k + 1]));
     out[4] = elastic < total ? elastic : total;
     out += 5;
   }
@@ -180,6 +186,8 @@ int read_model(const char *path, Model *m) {
     x->behind = e ? a + b : 0;
     x->preload = m->mass * m->gravity * (e ? a : b) / (a + b) / 2;
     x->tyre_load = x->preload + x->mass * m->gravity / 2;
+    x->per_mass = 1 / x->mass;
+    x->per_inertia = 1 / x->inertia;
     prepare(x);
   }
   for (int s = 0; ok && s < 2; s++) {
@@ -188,9 +196,20 @@ int read_model(const char *path, Model *m) {
     ok = number(f, &g->origin) && number(f, &g->step) && number(f, &count);
     if (!ok) break;
     g->count = (int)count;
-    g->samples = malloc(sizeof(double) * 2 * g->count);
+    g->per_step = 1 / g->step;
+    g->samples = (double *)malloc(sizeof(double) * 2 * g->count);
     for (int i = 0; ok && i < 2 * g->count; i++) ok = number(f, g->samples + i);
   }
+  m->per_mass = 1 / m->mass;
+  m->per_pitch = 1 / m->pitch_inertia;
+  m->per_roll = 1 / m->roll_inertia;
   fclose(f);
   return ok;
 }
+
+Model *open_model(const char *path) {
+  Model *m = (Model *)calloc(1, sizeof(Model));
+  return m && read_model(path, m) ? m : NULL;
+}
+
+double stop_gap(const Model *m, int corner) { return m->axle[corner / 2].gap[corner % 2]; }

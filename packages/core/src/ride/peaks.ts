@@ -4,7 +4,7 @@ import { crestOf, parabolaCrest, stateInside } from './dense.ts';
 import { accelerate } from './dynamics.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
-import { stopForceAt } from './stop-reading.ts';
+import { axleOf, pastTip, stopAlong } from './stop-reading.ts';
 
 /** Look inside a step only when its ends come this near to the largest value so far. */
 const NEAR = 0.7;
@@ -75,8 +75,8 @@ function stopPeak(m: Memory, corner: i32, from: i32, to: i32, step: number): voi
   const v1 = m[to + probe + at.STOP_SPEED];
   const u0 = m[from + at.INNER + corner];
   const u1 = m[to + at.INNER + corner];
-  const first = stopForceAt(m, corner, x0, v0, u0);
-  const last = stopForceAt(m, corner, x1, v1, u1);
+  const first = forceWhileOn(m, corner, x0, v0, u0);
+  const last = forceWhileOn(m, corner, x1, v1, u1);
   if (!(Math.max(first, last) > NEAR * m[at.PEAK_STOP_FORCE + corner])) return;
   m[at.READINGS] = first;
   m[at.READINGS + PARTS] = last;
@@ -85,7 +85,7 @@ function stopPeak(m: Memory, corner: i32, from: i32, to: i32, step: number): voi
   const a1 = contactMotion(m, contact, to + at.ACCELERATION);
   for (let k = 1; k < PARTS; k += 1) {
     const share = k * PART;
-    m[at.READINGS + k] = stopForceAt(
+    m[at.READINGS + k] = forceWhileOn(
       m,
       corner,
       hermiteValue(x0, v0, x1, v1, step, share),
@@ -94,4 +94,17 @@ function stopPeak(m: Memory, corner: i32, from: i32, to: i32, step: number): voi
     );
   }
   raise(m, at.PEAK_STOP_FORCE + corner, crestOfReadings(m));
+}
+
+/**
+ * Force of a stop whose contacts are what they are in this step [N]. At its ends they hold as well: read by place, a
+ * rounding error at the touch would be a jump from nothing, and a parabola through a jump shoots over it by an eighth.
+ */
+function forceWhileOn(m: Memory, corner: i32, travel: number, speed: number, inner: number): number {
+  const c = axleOf(corner);
+  const on = whole(m[at.CONTACTS_ON]) >> (at.CONTACTS * corner);
+  const past = pastTip(m, corner, travel);
+  const crush: number = (on & (1 << at.STOP)) !== 0 ? past : 0;
+  const metal: number = (on & (1 << at.METAL)) !== 0 ? past - m[c + at.METAL_AT + (corner & 1)] : 0;
+  return Math.max(0, stopAlong(m, corner, crush, metal, m[c + at.STOP_RATIO] * speed, inner));
 }
