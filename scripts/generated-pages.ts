@@ -3,6 +3,7 @@ import { validationPage } from '../validation/page.ts';
 import { apiText } from './api-text.ts';
 import { demoPicture } from './demo-picture.ts';
 import { kernelBytesFile } from './kernel/bytes.ts';
+import { precisionPicture } from './precision-picture.ts';
 import { problemsPage } from './problems-page.ts';
 import { readRoomList } from './room-list.ts';
 import { roomsDrawing, withDrawing } from './rooms-drawing.ts';
@@ -37,4 +38,5 @@ export const generatedPages: readonly GeneratedPage[] = [
   },
   { file: 'docs/validation.md', make: () => validationPage() },
   { file: 'docs/pictures/demo-columns.svg', make: (root) => demoPicture(root) },
+  { file: 'docs/pictures/work-precision.svg', make: (root) => precisionPicture(root) },
 ];

@@ -58,7 +58,7 @@ export function contestants(arena: Arena): readonly Contestant[] {
     },
     {
       name: 'cRk4',
-      settings: times(['rk4'], scale(2e-2, 1e-5, 1.15)),
+      settings: times(['rk4'], scale(6e-2, 1e-5, 1.15)),
       run: (settings, seconds) => call(join(work, 'rival'), [numbers, String(seconds)], settings),
     },
     {
