@@ -21,7 +21,8 @@ export const generatedPages: readonly GeneratedPage[] = [
   { file: 'packages/core/src/ride/kernel-bytes.ts', make: kernelBytesFile },
   {
     file: 'packages/core/api.txt',
-    make: (root) => apiText(`${root}/packages/core`, ['src/index.ts', 'src/rigfile/index.ts']),
+    make: (root) =>
+      apiText(`${root}/packages/core`, ['src/index.ts', 'src/rigfile/index.ts', 'src/links.ts']),
   },
   {
     file: 'docs/rig-file.schema.json',

@@ -68,12 +68,12 @@ export function conditionsOf(geometry: AxleGeometry): Conditions {
   const links = isArms ? [...geometry.links].sort((a, b) => rank(a) - rank(b)) : geometry.links;
   const sorted: AxleGeometry = { ...geometry, links };
   const rods = new Float64Array(ROD * links.length);
-  links.forEach(({ axle, body }, i) => {
+  links.forEach(({ axle, body, longer = 0 }, i) => {
     for (let k = 0; k < 3; k += 1) {
       rods[i * ROD + ON_AXLE + k] = axle[k] - geometry.centre[k];
       rods[i * ROD + FROM_BODY + k] = geometry.centre[k] - body[k];
     }
-    rods[i * ROD + LENGTH] = Math.hypot(axle[0] - body[0], axle[1] - body[1], axle[2] - body[2]);
+    rods[i * ROD + LENGTH] = Math.hypot(axle[0] - body[0], axle[1] - body[1], axle[2] - body[2]) + longer;
   });
   if (links.length !== LINK_COUNT[geometry.kind])
     throw new Error(`a ${geometry.kind} axle with ${links.length} links was not checked by geometryProblems`);

@@ -8,6 +8,8 @@ export interface Link {
   readonly axle: Vector;
   /** Joint that stays on the body. */
   readonly body: Vector;
+  /** By how much it is longer than its joints stand apart here [m]: adjusted, or with a mount that was moved. */
+  readonly longer?: number;
 }
 
 /** Spring, shock or stop between its real points. Of a stop: the tip and the centre of its pad, whichever sits where. */

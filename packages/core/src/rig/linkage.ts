@@ -90,6 +90,14 @@ export interface Driveline {
   readonly caseAngle: Reading;
   readonly pinionJoint: JointKind;
   readonly caseJoint: JointKind;
+  /** Angle at which each joint binds, turned by hand or from its maker [rad]; null when not measured. */
+  readonly pinionBindsAt: Reading | null;
+  readonly caseBindsAt: Reading | null;
+  /** Twist of the yoke at the pinion against the one at the case [rad]; null: in line. */
+  readonly yokeTwist: Reading | null;
+  /** Tube of the shaft [m]; null when not measured. */
+  readonly tubeOutside: Reading | null;
+  readonly tubeWall: Reading | null;
   /** From all in to all out, less what must stay engaged [m]; null when not measured. */
   readonly slip: Reading | null;
   /** How far it can still go in at ride height [m]; null when not measured. */
@@ -109,13 +117,22 @@ export interface HosePoints {
   readonly tieTo: LinkName | null;
 }
 
-/** Steering of a solid front axle by a drag link. */
-export interface SteeringPoints {
+/** A drag link from the arm of the box to a knuckle. */
+export interface MeasuredDragLink {
   /** Ball at the knuckle, and ball at the arm of the box. */
-  readonly dragLink: TapedPair;
+  readonly points: TapedPair;
   /** From the kingpin axis to the drag link's ball at the knuckle, square to the link [m]. */
   readonly armLength: Reading;
   readonly boxSide: Side;
+}
+
+/** Steering of a solid front axle. */
+export interface SteeringPoints {
+  readonly dragLink: MeasuredDragLink | null;
+  /** From left kingpin to right one, at hub height [m]; null when not measured. */
+  readonly kingpinSpread: Reading | null;
+  /** Top of the kingpin inboard of its foot, positive [rad]; null when not measured. */
+  readonly inclination: Reading | null;
   /** Top of the kingpin behind its foot, positive [rad]; null when not measured. */
   readonly caster: Reading | null;
   /** Turn of the wheels to full lock [rad]; null when not measured. */

@@ -6,11 +6,11 @@ import type { Gaps } from './gaps.ts';
 /** What a setup changes about links and shaft. */
 export function linkPatchOf(gaps: Gaps, key: string): Pick<EndPatch, 'links' | 'shaft'> {
   const links: Partial<Record<LinkName, LinkPatch>> = {};
-  for (const name of LINK_NAMES) {
+  for (const name of LINK_NAMES.filter((each) => gaps.names(`${key}.links`).includes(each))) {
     const link = linkPatch(gaps, `${key}.links.${name}`);
     if (Object.keys(link).length > 0) links[name] = link;
   }
-  const shaft = shaftPatch(gaps, `${key}.shaft`);
+  const shaft = gaps.at(`${key}.shaft`) === undefined ? {} : shaftPatch(gaps, `${key}.shaft`);
   return {
     ...(Object.keys(links).length > 0 ? { links } : {}),
     ...(Object.keys(shaft).length > 0 ? { shaft } : {}),

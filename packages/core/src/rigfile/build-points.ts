@@ -1,4 +1,4 @@
-import { type End, SIDES, type Side } from '../finding/place.ts';
+import { type End, SIDES } from '../finding/place.ts';
 import {
   type Driveline,
   type EndPoints,
@@ -6,6 +6,7 @@ import {
   JOINT_KINDS,
   type JointKind,
   LINK_NAMES,
+  type MeasuredDragLink,
   type Mounts,
   type SteeringPoints,
   type StopPoints,
@@ -19,6 +20,8 @@ import type { Gaps } from './gaps.ts';
 import { USUAL } from './usual-value.ts';
 
 const ANGLE = { dimension: 'angle', tool: 'level-tolerance' } as const;
+/** By hand, until it binds: to a degree or two. */
+const TURNED = { dimension: 'angle', tool: 'guess-tolerance' } as const;
 /** Counted off, or stamped on the housing. */
 const COUNTED = { dimension: 'ratio', tool: 'choice' } as const;
 const DEGREES = Math.PI / 180;
@@ -87,6 +90,11 @@ function buildDriveline(gaps: Gaps, end: End, datums: Datums): Driveline | null 
     caseAngle: gaps.readingOr(`${key}.caseAngle`, ANGLE, USUAL.caseAngle),
     pinionJoint: joint('pinionJoint'),
     caseJoint: joint('caseJoint'),
+    pinionBindsAt: gaps.typedReading(`${key}.pinionBindsAt`, TURNED),
+    caseBindsAt: gaps.typedReading(`${key}.caseBindsAt`, TURNED),
+    yokeTwist: gaps.typedReading(`${key}.yokeTwist`, TURNED),
+    tubeOutside: gaps.typedReading(`${key}.tubeOutside`, TAPED),
+    tubeWall: gaps.typedReading(`${key}.tubeWall`, TAPED),
     slip: gaps.typedReading(`${key}.slip`, TAPED),
     slipIn: gaps.typedReading(`${key}.slipIn`, TAPED),
   };
@@ -111,9 +119,12 @@ export const hasHoseEnds = (gaps: Gaps, end: End): boolean =>
 function buildHosePoints(gaps: Gaps, end: End, datums: Datums): HosePoints | null {
   const key = `${end}.hose`;
   if (!hasHoseEnds(gaps, end) || !hasBothEnds(gaps, key, false)) return null;
+  const steers = gaps.at(`${key}.steers`) === true;
+  if (steers && gaps.at(`${end}.steering.kingpinSpread`) === undefined)
+    gaps.ask(`${end}.steering.kingpinSpread`, '54 in, from kingpin to kingpin: its outer end turns about it');
   return {
     points: hoseEnds(gaps, key, datums),
-    steers: gaps.at(`${key}.steers`) === true,
+    steers,
     freeLength: gaps.needed(`${key}.freeLength`, TAPED),
     diameter: gaps.typedReading(`${key}.diameter`, TAPED),
     tieTo: LINK_NAMES.find((name) => name === gaps.text(`${key}.tieTo`)) ?? null,
@@ -139,18 +150,30 @@ function hoseEnds(gaps: Gaps, key: string, datums: Datums): Sided<TapedPair> {
 function buildSteering(gaps: Gaps, end: End, datums: Datums): SteeringPoints | null {
   const key = `${end}.steering`;
   if (gaps.names(key).length === 0) return null;
-  if (!hasBothEnds(gaps, `${key}.dragLink`, true)) return null;
-  const box: Side | undefined = SIDES.find((side) => side === gaps.text(`${key}.box`));
-  const dragLink = pairAlone(gaps, `${key}.dragLink`, datums);
   const caster = gaps.typedReading(`${key}.caster`, ANGLE);
-  const lock = gaps.typedReading(`${key}.lock`, { dimension: 'angle', tool: 'guess-tolerance' });
-  notSteeper(gaps, caster, 30);
+  const lock = gaps.typedReading(`${key}.lock`, TURNED);
+  const inclination = gaps.typedReading(`${key}.inclination`, TURNED);
+  for (const angle of [caster, inclination]) notSteeper(gaps, angle, 30);
   notSteeper(gaps, lock, 60);
   return {
-    dragLink,
-    armLength: gaps.needed(`${key}.armLength`, TAPED),
-    boxSide: box ?? (dragLink.frame.left.factor * dragLink.frame.left.reading.value < 0 ? 'right' : 'left'),
+    dragLink: buildDragLink(gaps, key, datums),
+    kingpinSpread: gaps.typedReading(`${key}.kingpinSpread`, TAPED),
+    inclination,
     caster,
     lock,
+  };
+}
+
+function buildDragLink(gaps: Gaps, key: string, datums: Datums): MeasuredDragLink | null {
+  const about = ['dragLink', 'armLength', 'box'].some((name) => gaps.at(`${key}.${name}`) !== undefined);
+  if (!about || !hasBothEnds(gaps, `${key}.dragLink`, true)) return null;
+  const points = pairAlone(gaps, `${key}.dragLink`, datums);
+  const { left } = points.frame;
+  return {
+    points,
+    armLength: gaps.needed(`${key}.armLength`, TAPED),
+    boxSide:
+      SIDES.find((side) => side === gaps.text(`${key}.box`)) ??
+      (left.factor * left.reading.value < 0 ? 'right' : 'left'),
   };
 }

@@ -85,6 +85,8 @@ export const linkParts = {
       dragLink: z.strictObject({ axle: singlePoint, frame: singlePoint, length: between }).nullish(),
       armLength: quantity('length', 'Kingpin axis to the ball of the drag link'),
       box: z.enum(['left', 'right']).nullish().meta({ description: 'Side of the steering box' }),
+      kingpinSpread: quantity('length', 'From left kingpin to right one, at hub height'),
+      inclination: quantity('angle', 'Top of the kingpin inboard of its foot', { sign: 'any' }),
       caster: quantity('angle', 'Top of the kingpin behind its foot', { sign: 'any' }),
       lock: quantity('angle', 'Turn of the wheels to full lock'),
     })
@@ -101,6 +103,13 @@ export const shaftParts = {
   caseAngle: quantity('angle', 'Output of the case against level, its flange end up', { sign: 'any' }),
   pinionJoint: joint.meta({ description: 'Joint at the axle' }),
   caseJoint: joint.meta({ description: 'Joint at the case' }),
+  pinionBindsAt: quantity('angle', 'Angle at which the joint at the axle binds, turned by hand'),
+  caseBindsAt: quantity('angle', 'Angle at which the joint at the case binds, turned by hand'),
+  yokeTwist: quantity('angle', 'Twist of the yoke at the pinion against the one at the case', {
+    sign: 'any',
+  }),
+  tubeOutside: quantity('length', 'Outside diameter of the tube'),
+  tubeWall: quantity('length', 'Wall of the tube'),
   slip: quantity('length', 'From all in to all out, less what must stay engaged'),
   slipIn: quantity('length', 'How far it can still go in at ride height', { sign: 'notNegative' }),
 };

@@ -183,6 +183,15 @@ export const FAULTS_OF_LINKS: readonly Fault[] = [
     'at most the whole slip, 4 in',
   ],
   [
+    'a hose that steers about a kingpin which was not measured',
+    points(['    kingpinSpread: 54 in\n', '']),
+    'rig-needs-reading',
+    33,
+    'front.steering.kingpinSpread',
+    '',
+    'kingpin to kingpin',
+  ],
+  [
     'a setup that moves a link which is not there',
     `${SMALLEST}setups:\n  other:\n    front: { links: { lower: { frame: { up: 1 in } } } }\n`,
     'rig-unknown-name',

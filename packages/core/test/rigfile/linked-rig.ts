@@ -44,6 +44,7 @@ export const POINTS = `  mounts:
       axle: { ahead: 6 in, right: 24 in, aboveTube: 3 in }
       frame: { ahead: 8 in, left: 15 in, aboveTube: 4 in }
     armLength: 6 in
+    kingpinSpread: 54 in
     caster: 6 deg
     lock: 35 deg
 `;

@@ -83,7 +83,7 @@ describe('links as somebody with a tape types them', () => {
     expect(driveline).toMatchObject({ pinionJoint: 'single', caseJoint: 'double', slipIn: null });
     expect(driveline?.caseAngle).toMatchObject({ value: 0, origin: 'assumed' });
     expect(hose).toMatchObject({ steers: true, tieTo: 'lower' });
-    expect(steering).toMatchObject({ boxSide: 'left' });
+    expect(steering?.dragLink).toMatchObject({ boxSide: 'left' });
     // Their ends say more than one distance at full droop would.
     expect(front(LINKED).hose).toBeNull();
   });
