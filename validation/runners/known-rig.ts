@@ -128,7 +128,7 @@ function axleEnd(end: End, known: Known, reading: (key: string, fill: number) =>
   const contacts = (ids.length > 0 ? ids : ['sump']).map((id): Contact => {
     const gap = reading(`${end}.contacts.${id}.gap`, END_FILL['contacts.sump.gap']);
     const ratio = reading(`${end}.contacts.${id}.ratio`, 1);
-    return { id, name: id, kind: 'body', gap: { left: gap, right: gap }, ratio };
+    return { id, name: id, kind: 'body', gap: { left: gap, right: gap }, ratio, spread: null };
   });
   const slope = own('shock.slope').value;
   const crush = own('stop.usableCrush');

@@ -24,6 +24,8 @@ export interface Contact {
   readonly gap: Sided<Reading>;
   /** Travel of that point ÷ axle travel in heave at the stop's station (> 0). */
   readonly ratio: Reading;
+  /** From left to right, where it touches [m]: tells how it moves when the axle rolls. Null: as at the stops. */
+  readonly spread: Reading | null;
 }
 
 /** Something that ends droop. `travel` formulas live in `travel/droop.ts`. */

@@ -101,7 +101,7 @@ export function buildEnd(
     strap: buildStrap(gaps, end),
     hose: buildHose(gaps, end),
     shaft: buildShaft(gaps, end),
-    points: buildPoints(gaps, end, tyre.radius, spreads),
+    points: buildPoints(gaps, { end, kind }, tyre.radius, spreads),
     tyre,
     metalRate: gaps.readingOr(`${end}.metalRate`, GUESSED_RATE, USUAL.metalRate),
     witness: buildWitness(gaps, end),
@@ -165,6 +165,7 @@ function buildContacts(gaps: Gaps, end: End): readonly Contact[] {
       kind: 'body',
       gap: gaps.neededSides(`${key}.gap`, TAPED),
       ratio: gaps.readingOr(`${key}.ratio`, RATIO, USUAL.contactRatio),
+      spread: gaps.typedReading(`${key}.spread`, TAPED),
     };
   });
 }

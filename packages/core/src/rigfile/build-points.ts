@@ -13,6 +13,7 @@ import {
   type TapedPair,
 } from '../rig/linkage.ts';
 import type { Reading, Sided } from '../rig/reading.ts';
+import type { AxleKind } from '../rig/rig.ts';
 import { buildLinkage, checkSide, hasBothEnds } from './build-links.ts';
 import { type Datums, isWhole, pairAlone, pointAlone, pointOfPair, sidedPair } from './build-point.ts';
 import { TAPED } from './build-spring.ts';
@@ -33,7 +34,19 @@ interface Spreads {
 }
 
 /** Everything of one end that moves with links: nothing of it must be there, but what is begun must be whole. */
-export function buildPoints(gaps: Gaps, end: End, tube: Reading, spreads: Spreads): EndPoints {
+export function buildPoints(
+  gaps: Gaps,
+  { end, kind }: { readonly end: End; readonly kind: AxleKind },
+  tube: Reading,
+  spreads: Spreads,
+): EndPoints {
+  if (kind === 'independent' && gaps.at(`${end}.links`) !== undefined)
+    gaps.problem(
+      'rig-inconsistent',
+      `${end}.links`,
+      'links',
+      'no links: these hold a solid axle, wheels are independent',
+    );
   const railKey = `${end}.railHeight`;
   const datums: Datums = { tube, rail: gaps.typedReading(railKey, TAPED), railKey };
   return {

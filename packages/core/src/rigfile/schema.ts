@@ -106,6 +106,7 @@ const end = z
           needed: true,
         }),
         ratio: ratio('point that touches'),
+        spread: tapeOf('From left to right, where it touches; left out, as far apart as the stops'),
       }),
     ).nullish(),
     flex: kept('What frame, brackets and bushes give on the worst hit'),

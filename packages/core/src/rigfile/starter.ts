@@ -103,6 +103,9 @@ rear:
   tyre:
     pressure:
 
+# Links, mounts, shaft, hose and steering can be measured too, under front and rear: docs/guide/measuring-links.md.
+#   links: { kind: triangulated, lower: { axle: { ahead: 1 in, spread: 42 in, aboveFloor: 14 in }, frame: { … } }, … }
+
 # Who drives. He is aboard in the weights; this says what the seat does with him. Left out, he is bolted to the body.
 driver:
   # In clothes and helmet.

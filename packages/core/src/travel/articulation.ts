@@ -25,7 +25,7 @@ const TYRE_LIFTS = 'tyre-lifts';
  *
  * @param options – 256 trials when left out
  * @validity slow; level ground; tyres and frame rigid; friction, shock gas and the spread of weight left to right left
- * out of the balance; body contacts counted at the stop's station; mounts at their nominal places in every trial
+ * out of the balance; body contacts counted where they touch, or at the stop's station; mounts at their nominal places in every trial
  * @source statics and rigid-body kinematics
  */
 export function articulationOf(setup: Setup, options: TrialOptions = {}): Articulation {

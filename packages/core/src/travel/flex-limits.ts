@@ -26,7 +26,7 @@ export interface SampledLimit {
  * Everything that can end the flex of one axle when `up` goes up: contacts, the stop used up, coil and shock on the side
  * that goes up; strap, open shock, hose and shaft on the other.
  *
- * @validity a body contact counts at the stop's station, as everywhere in this room; the shaft in the middle
+ * @validity a body contact counts where it touches, or at the stop's station where nobody taped that; the shaft in the middle
  */
 export function flexLimits(
   setup: Setup,
@@ -60,8 +60,10 @@ export function flexLimits(
     },
   ];
   for (const { id, name, travel } of contactsOf(setup, end, up, moves, draws)) {
+    const spread = base.contacts.find((contact) => contact.id === id)?.spread;
+    const bodyArm = spread ? half(draws.of(spread)) : stopArm;
     const [arm, strut] =
-      id === COIL ? [springArm, spring] : id === SHOCK ? [shockArm, shock] : [stopArm, null];
+      id === COIL ? [springArm, spring] : id === SHOCK ? [shockArm, shock] : [bodyArm, null];
     limits.push({ ...bump, id, name, travel, arm, strut });
   }
   for (const { id, travel } of droopOf(setup, end, moves, draws)) {

@@ -43,7 +43,7 @@ export interface SideGaps {
  *
  *     travel at station y = heave − roll·y,   y left positive
  *
- * @validity small roll; a body contact is taken at the stop's station of its side, coil and shock at their own;
+ * @validity small roll; a body contact is taken where it touches, or at the stop's station of its side; coil and shock at their own;
  * hose and strap at the shock's; the axle turns about the middle of the rig
  * @source geometry
  */
@@ -63,7 +63,9 @@ export function gapsAt(setup: Setup, end: End, { heave, roll }: Pose): Readonly<
       stopCrush,
       stopUsedUp: stopCrush > stop.usableCrush.value,
       contacts: contactsOf(setup, end, side, moves, NOMINAL_DRAWS).map((contact) => {
-        const used = contact.id === COIL ? coilTravel : contact.id === SHOCK ? shockTravel : travel;
+        const spread = base.contacts.find(({ id }) => id === contact.id)?.spread;
+        const bodyTravel = spread ? at(spread.value, side) : travel;
+        const used = contact.id === COIL ? coilTravel : contact.id === SHOCK ? shockTravel : bodyTravel;
         const left = contact.travel[0] - used;
         const { id, name, kind } = contact;
         return { id, name, kind, left, gap: left * contact.ratio.value };

@@ -246,6 +246,7 @@ const NAMES: readonly (readonly [string, Name])[] = [
       ([part, name]) => [`${end}.${part}`, (side = '') => `${end} ${name}${side}`] as const,
     ),
     [`${end}.contacts.*.gap`, (id = '', side = '') => `${end} gap at ${id}${side}`],
+    [`${end}.contacts.*.spread`, (id = '') => `${end} distance from left to right of ${id}`],
     [`${end}.contacts.*.ratio`, (id = '') => `${end} travel ratio of ${id}`],
     [`${end}.shock.settings.*`, (id = '') => `${end} shock setting ${id}`],
     [

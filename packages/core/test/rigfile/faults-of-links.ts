@@ -192,6 +192,18 @@ export const FAULTS_OF_LINKS: readonly Fault[] = [
     'kingpin to kingpin',
   ],
   [
+    'links of independent wheels',
+    links().replace(
+      'front:\n  axle: { track: 60 in }',
+      'front:\n  axle: { track: 60 in, kind: independent }',
+    ),
+    'rig-inconsistent',
+    10,
+    'front.links',
+    'links',
+    'solid axle',
+  ],
+  [
     'a setup that moves a link which is not there',
     `${SMALLEST}setups:\n  other:\n    front: { links: { lower: { frame: { up: 1 in } } } }\n`,
     'rig-unknown-name',

@@ -111,6 +111,13 @@ describe('flex of an axle', () => {
     expect(angle.value).toBeCloseTo(Math.asin((0.1 + (STOP_RATE * 0.04) / 80_000) / 0.44), 5);
   });
 
+  it('ends where the tyre meets the body, out where it touches: a·sin φ = gap', () => {
+    const contacts = { sump: { gap: 0.5 }, guard: { gap: 0.12, spread: 1.5 } };
+    const { angle, limits } = flexOf({ ...WIDE, contacts }).flex.frontLeft;
+    expect(limits[0]).toMatchObject({ id: 'guard', side: 'left' });
+    expect(angle.value).toBeCloseTo(Math.asin(0.12 / 0.75), 5);
+  });
+
   it('ends where the low tyre has no load left: k·s²/2·sin φ·cos φ = load·track', () => {
     const { flex } = flexOf({ ...WIDE, springRate: 90_000, coil: { free: 0.9, ride: 0.3 } });
     const { angle, limits, lowTyreLoad } = flex.frontLeft;

@@ -26,7 +26,7 @@ export const reading = (key: string, given: Given, dimension: Dimension = 'lengt
 
 /** What a test says about one end; the rest is an invented rig that no expectation rests on. Lengths in m. */
 export interface EndFacts {
-  readonly contacts?: Readonly<Record<string, { gap: Given; ratio?: Given }>>;
+  readonly contacts?: Readonly<Record<string, { gap: Given; ratio?: Given; spread?: Given }>>;
   readonly gap?: Given;
   readonly gapRight?: Given;
   readonly stopRatio?: Given;
@@ -142,18 +142,19 @@ function endOfRig(end: End, facts: EndFacts): AxleEnd {
   const r = (key: string, given: Given, dimension: Dimension = 'length') =>
     reading(`${end}.${key}`, given, dimension);
   const m = (key: string, given: Given | undefined) => maybe(`${end}.${key}`, given);
-  const contacts = Object.entries(facts.contacts ?? { sump: { gap: 0.13 } }).map(
-    ([id, { gap, ratio }]): Contact => {
-      const taped = r(`contacts.${id}.gap`, gap);
-      return {
-        id,
-        name: id,
-        kind: 'body',
-        gap: { left: taped, right: taped },
-        ratio: r(`contacts.${id}.ratio`, ratio ?? 1, 'ratio'),
-      };
-    },
-  );
+  const contacts = Object.entries(
+    facts.contacts ?? ({ sump: { gap: 0.13 } } as NonNullable<EndFacts['contacts']>),
+  ).map(([id, { gap, ratio, spread }]): Contact => {
+    const taped = r(`contacts.${id}.gap`, gap);
+    return {
+      id,
+      name: id,
+      kind: 'body',
+      gap: { left: taped, right: taped },
+      ratio: r(`contacts.${id}.ratio`, ratio ?? 1, 'ratio'),
+      spread: maybe(`${end}.contacts.${id}.spread`, spread),
+    };
+  });
   const left = r('stop.gap', facts.gap ?? 0.06);
   const gap: Readonly<Record<Side, Reading>> = {
     left,
