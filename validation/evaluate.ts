@@ -4,6 +4,7 @@ import type { Runner } from './runner.ts';
 import { course } from './runners/course.ts';
 import { elements } from './runners/elements.ts';
 import { exposure } from './runners/exposure.ts';
+import { flex } from './runners/flex.ts';
 import { hoses } from './runners/hoses.ts';
 import { interpolation } from './runners/interpolation.ts';
 import { links } from './runners/links.ts';
@@ -21,6 +22,7 @@ const RUNNERS: Readonly<Record<string, Runner>> = {
   course,
   elements,
   exposure,
+  flex,
   hoses,
   interpolation,
   links,

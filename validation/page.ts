@@ -9,6 +9,7 @@ const TOPICS: Readonly<Record<string, string>> = {
   uncertainty: 'Uncertainty and probability',
   statics: 'Weights, springs and frequencies',
   links: 'Poses of linked axles and what follows from them',
+  flex: 'Flex of axles and the ramp',
   stability: 'Stability and road manners',
   elements: 'Force laws of the parts',
   stops: 'Stops: rubber, cells, graded columns',
