@@ -13,6 +13,13 @@ import { axleOf, crushAt, frictionGain, heldByFriction } from './stop-reading.ts
 
 const SHORTEST_STEP = 1e-9;
 
+/**
+ * A stop about to let go may stand, to rounding, where touched it would pull and free it would push: it switches to and
+ * fro and time stands still. After so many switches in one moment the contacts are held as they are for a short step.
+ */
+const MOST_STILL = 4;
+const HELD_STEP = 1e-5;
+
 /** Small angles and vertical elements are no longer a fair picture beyond this (45°). */
 const LARGEST_ANGLE = Math.PI / 4;
 
@@ -61,7 +68,9 @@ export function takeStep(m: Memory): void {
   const left = until - time;
   const planned = m[at.PLANNED_STEP];
   // The last two steps before a break share what is left, so that none of them is a crumb.
-  const step = planned >= left ? left : 2 * planned > left ? left / 2 : planned;
+  const even = planned >= left ? left : 2 * planned > left ? left / 2 : planned;
+  const isHeld = m[at.SWITCHED_STILL] >= MOST_STILL;
+  const step = isHeld ? Math.min(even, HELD_STEP) : even;
   const error = attempt(m, from, to, step);
   if (!(error <= 1)) {
     if (step <= SHORTEST_STEP) m[at.LEFT_VALIDITY] = 1;
@@ -75,7 +84,7 @@ export function takeStep(m: Memory): void {
   m[at.PLANNED_STEP] = step < planned ? Math.max(grown, planned) : grown;
 
   const changed = whole(m[to + at.WANTED]) ^ whole(m[at.CONTACTS_ON]);
-  if (changed === 0) {
+  if (changed === 0 || isHeld) {
     if (step === left) m[to + at.TIME] = until;
     accept(m, from, to, step);
   } else {
@@ -86,7 +95,7 @@ export function takeStep(m: Memory): void {
     if (taken > SHORTEST_STEP) {
       if (share < 1) landInside(m, from, to, step, share);
       accept(m, from, to, taken);
-    }
+    } else m[at.SWITCHED_STILL] += 1;
   }
   leaveWhenInvalid(m);
 }
@@ -94,6 +103,7 @@ export function takeStep(m: Memory): void {
 function accept(m: Memory, from: i32, to: i32, step: number): void {
   takeInPeaks(m, from, to, step);
   m[at.FROM] = to;
+  m[at.SWITCHED_STILL] = 0;
   m[at.STEPS] += 1;
 }
 

@@ -147,6 +147,8 @@ export const EVALUATIONS = RUN + 12;
 /** Where in the tried step contacts switch, and which: these wait till the next step begins, 0 when none does. */
 export const EVENT_SHARE = RUN + 13;
 export const EVENT_CONTACTS = RUN + 14;
+/** Switches in a row without any time between them. */
+export const SWITCHED_STILL = RUN + 15;
 
 /** 1 ÷ accepted error of each position and speed, and of each inner displacement. */
 export const PER_ERROR = RUN + 16;
