@@ -230,6 +230,18 @@ export { checkRig, worstFirst } from './jobs/check.ts';
 export type { CheckComparison, CompareOptions, CornerChange } from './jobs/compare.ts';
 export { compareSetups } from './jobs/compare.ts';
 export { FASTEST, SLOWEST } from './jobs/driving.ts';
+export { LINK_TRIALS, linksRig } from './jobs/links.ts';
+export type {
+  EndLinksAnswer,
+  KnockOnLine,
+  LinkedHose,
+  LinkedShaft,
+  LinkRange,
+  LinksAnswer,
+  LinksMissing,
+  LinksRequest,
+  LinksRoadSpeed,
+} from './jobs/links-answer.ts';
 export type {
   CheckResult,
   CornerInterval,
@@ -277,6 +289,7 @@ export type { ExposureRow, ExposureWords } from './words/exposures.ts';
 export { exposureNotes, exposureRows, seatText } from './words/exposures.ts';
 export type { WordOptions } from './words/findings.ts';
 export { findingText } from './words/findings.ts';
+export { limitOfText, linkLineMeaning, linkLineName, linksMissingText } from './words/link-lines.ts';
 export { PLACE_NAMES } from './words/places.ts';
 export { problemText } from './words/problems.ts';
 export { readingName } from './words/readings.ts';

@@ -126,6 +126,8 @@ export const FINDING_CODES = [
   'line-slack-minimum',
   'line-bends-tight',
   'line-tie',
+  'links-range-ends',
+  'links-stop-off-pad',
   'stability-factor',
   'stability-side-slope',
   'stability-rear-heavy',
@@ -166,5 +168,12 @@ export const REMEDY_CODES = [
   'load-low',
   'connect-bar',
   'softer-rebound-damping',
+  'free-links',
+  'larger-pad',
+  'turn-axle-back',
+  'match-drag-link',
+  'level-panhard',
+  'centre-axle',
+  'steeper-shock',
 ] as const;
 export type RemedyCode = (typeof REMEDY_CODES)[number];

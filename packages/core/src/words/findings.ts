@@ -5,6 +5,7 @@ import type { UnitSystem } from '../quantity/quantity.ts';
 import { EXPOSURE_PHRASES } from './exposure-findings.ts';
 import { Facts, type Phrase } from './facts.ts';
 import { LINE_PHRASES } from './line-findings.ts';
+import { LINK_PHRASES } from './link-findings.ts';
 import { PLACE_NAMES } from './places.ts';
 import { readingName } from './readings.ts';
 import { RIDE_PHRASES } from './ride-findings.ts';
@@ -45,6 +46,7 @@ const PHRASES: Readonly<Record<FindingCode, Phrase>> = {
   ...EXPOSURE_PHRASES,
   ...SHAFT_PHRASES,
   ...LINE_PHRASES,
+  ...LINK_PHRASES,
   ...STABILITY_PHRASES,
   'travel-pass': (say) =>
     `pass: with the stop fully crushed, ${say.text('contact')} still has ${say.figure('spare')} to spare beyond the ${say.plain('allowance')} that must stay free; nothing else has less.`,

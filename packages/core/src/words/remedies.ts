@@ -107,4 +107,15 @@ const PHRASES: Readonly<Record<RemedyCode, (say: Amount) => string>> = {
   'softer-rebound-damping': (say) =>
     `Two clicks less rebound at the ${say.target}, and nothing else at the same time; drive the same washboard again.`,
   'softer-stop': () => 'Try a stop whose force rises later, over a longer crush.',
+  'free-links': () =>
+    'Limit the travel with stop and strap, move the mounts, or use longer links, until the axle goes freely through all of it with springs out.',
+  'larger-pad': () => 'Use a larger pad, or move it to where the tip lands when the stop is fully crushed.',
+  'turn-axle-back': () =>
+    'Turn the axle back with longer lower or shorter upper links; the pinion turns down with it, degree for degree.',
+  'match-drag-link': () =>
+    'Bring drag link and Panhard to the same slope and length between their joints, by moving a mount. Steering is for a qualified person: have it looked at.',
+  'level-panhard': () => 'Move a mount of the Panhard until it lies nearly level at ride height.',
+  'centre-axle': () => 'Adjust the Panhard until the axle stands in the middle again at ride height.',
+  'steeper-shock': () =>
+    'Move a mount of the shock so that it stands steeper, and look at its length at both ends of travel again.',
 };

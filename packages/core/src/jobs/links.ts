@@ -1,0 +1,132 @@
+import type { Finding } from '../finding/finding.ts';
+import { ENDS, type End } from '../finding/place.ts';
+import { bad, good, type Result } from '../finding/problem.ts';
+import type { Rig } from '../rig/rig.ts';
+import { AS_MEASURED, type Setup } from '../rig/setup.ts';
+import { resolveSetup } from '../rig/setup-resolve.ts';
+import { DEFAULT_SEED, drawsOf } from '../stance/draws.ts';
+import { travelNeeds, travelOf } from '../travel/travel.ts';
+import { worstFirst } from './check.ts';
+import { changes, knockOnLines, paired } from './knock-on.ts';
+import type { LinksAnswer, LinksMissing, LinksRequest, LinksRoadSpeed } from './links-answer.ts';
+import { LINE_RULES } from './links-limits.ts';
+import { type SetupLinks, setupLinks } from './setup-links.ts';
+import { stabilityLines } from './stability-lines.ts';
+import { travelColumns } from './travel-columns.ts';
+
+/** Each trial moves both axles of both setups; a quarter of a thousand tells a half-width to a few percent. */
+export const LINK_TRIALS = 256;
+/** When nobody says how fast a rig is driven [m/s]. */
+const USUAL_SPEED = 80 / 3.6;
+
+/**
+ * What a setup does to links and to everything that moves with them: pose, curves, shaft, hoses, mounts, and the
+ * knock-on list against another setup, with findings. Where links were not measured, the lines that travel, tape and
+ * scales tell are there, and what is missing is named.
+ *
+ * @failure what `resolveSetup` says; `rig-needs-reading` for a length without which a height is not known; `links-…`
+ * for a geometry that cannot be worked with or brought to its ride height
+ */
+export function linksRig(rig: Rig, request: LinksRequest): Result<LinksAnswer> {
+  const setup = resolveSetup(rig, request.setup);
+  if (!setup.ok) return setup;
+  const before = resolveSetup(rig, request.against ?? AS_MEASURED);
+  if (!before.ok) return before;
+  const needs = [...travelNeeds(setup.value), ...travelNeeds(before.value)];
+  if (needs.length > 0) return bad(...needs);
+  const seed = request.seed ?? DEFAULT_SEED;
+  const draws = drawsOf(rig, { trials: request.trials ?? LINK_TRIALS, seed });
+  const roadSpeed = roadSpeedOf(rig, request.roadSpeed);
+  const after = setupLinks(setup.value, draws, roadSpeed.speed);
+  if (!after.ok) return after;
+  // A setup beside itself is looked at alone; all lines are then steady.
+  const alone = before.value.id === setup.value.id;
+  const from = alone ? after : setupLinks(before.value, draws, roadSpeed.speed);
+  if (!from.ok) return from;
+  return good(
+    answerOf(from.value, after.value, {
+      seed,
+      roadSpeed,
+      trials: draws.trials,
+      alone: alone && request.against === undefined,
+    }),
+  );
+}
+
+interface Asked {
+  readonly seed: number;
+  readonly trials: number;
+  readonly roadSpeed: LinksRoadSpeed;
+  readonly alone: boolean;
+}
+
+function answerOf(
+  before: SetupLinks,
+  after: SetupLinks,
+  { seed, trials, roadSpeed, alone }: Asked,
+): LinksAnswer {
+  const fine = drawsOf(after.setup.rig, { seed });
+  const stability = stabilityLines(before === after ? null : before, after, {
+    seed,
+    roadSpeed: roadSpeed.speed,
+  });
+  const findings = [...after.findings, ...travelFindings(after.setup, seed), ...stability.findings];
+  const columns = (of: SetupLinks) => travelColumns(of.setup, fine);
+  const lines = knockOnLines(
+    [
+      ...paired(columns(before), columns(after)),
+      ...paired(before.columns, after.columns),
+      ...stability.lines.map((line) => (before === after ? { ...line, before: line.after } : line)),
+    ],
+    findings,
+  );
+  const moved = before === after ? [] : lines.filter(changes);
+  return {
+    rig: after.setup.rig.name,
+    setup: after.setup.id,
+    against: alone ? null : before.setup.id,
+    ends: after.ends,
+    endsBefore: before.ends,
+    pitch: { before: before.links.pitch, after: after.links.pitch },
+    knockOn: moved,
+    steady: lines.filter((line) => !moved.includes(line)),
+    missing: ENDS.flatMap((end) => missingAt(after.setup, end)),
+    findings: worstFirst(findings),
+    roadSpeed,
+    trials,
+    seed,
+  };
+}
+
+/** Those of the travel column that speak of a line here; `check` has them all. */
+function travelFindings(setup: Setup, seed: number): readonly Finding[] {
+  const spoken = new Set(Object.values(LINE_RULES).flatMap(({ findings }) => findings));
+  return travelOf(setup, { seed }).findings.filter(({ code }) => spoken.has(code));
+}
+
+function roadSpeedOf(rig: Rig, asked: number | undefined): LinksRoadSpeed {
+  if (asked !== undefined) return { speed: asked, from: 'asked' };
+  const speeds = Object.values(rig.courses).flatMap(({ speed }) => (speed === null ? [] : [speed]));
+  return speeds.length > 0
+    ? { speed: Math.max(...speeds), from: 'course' }
+    : { speed: USUAL_SPEED, from: 'usual' };
+}
+
+function missingAt(setup: Setup, end: End): readonly LinksMissing[] {
+  const { base } = setup.ends[end];
+  if (base.kind === 'independent') return [];
+  const { linkage, mounts, driveline, hose, steering, axleRatio } = base.points;
+  const wanted: readonly (readonly [LinksMissing['what'], boolean])[] = [
+    ['links', linkage === null],
+    ['spring-mounts', mounts.spring === null],
+    ['shock-mounts', mounts.shock === null],
+    ['stop-mounts', mounts.stop === null],
+    ['pad', mounts.stop !== null && mounts.stop.padSize === null],
+    ['shaft', driveline === null],
+    ['slip', driveline !== null && (driveline.slip === null || driveline.slipIn === null)],
+    ['axle-ratio', driveline !== null && axleRatio === null],
+    ['hose', hose === null],
+    ['steering', end === 'front' && steering === null],
+  ];
+  return wanted.flatMap(([what, missing]) => (missing ? [{ end, what }] : []));
+}

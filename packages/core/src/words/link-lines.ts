@@ -1,0 +1,144 @@
+import type { LimitOf, LinkLineId } from '../finding/link-lines.ts';
+import type { Place } from '../finding/place.ts';
+import { PLACE_NAMES } from './places.ts';
+
+/** A line of the knock-on list, by what it is and where. */
+interface NamedLine {
+  readonly of: LinkLineId;
+  readonly place: Place;
+  readonly part: string;
+}
+
+/** `Rear joint at the case, at full droop`: a line of the knock-on list as a view heads it. */
+export function linkLineName({ of, place, part }: NamedLine): string {
+  const said = NAMES[of](part, place);
+  return place === 'rig' ? capital(said) : `${PLACE_NAMES[place]} ${said}`;
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+const joint = (part: string, when: string): string => `${part} joint angle, ${when}`;
+
+type Name = (part: string, place: Place) => string;
+
+const NAMES: Readonly<Record<LinkLineId, Name>> = {
+  height: () => 'height gained',
+  'free-bump': () => 'free bump',
+  'travel-spare': () => 'travel to spare',
+  droop: () => 'droop',
+  'shock-left-bump': () => 'shock left in bump',
+  'shock-left-droop': () => 'shock left in droop',
+  'coil-left-bump': () => 'coil left in bump',
+  'coil-held-droop': () => 'coil held in droop',
+  'stop-off-pad': () => 'stop off its pad',
+  'pinion-angle': (part) => (part === 'turned' ? 'pinion turned' : 'pinion angle'),
+  'joint-ride': (part) => joint(part, 'ride'),
+  'joint-bump': (part) => joint(part, 'bump'),
+  'joint-droop': (part) => joint(part, 'droop'),
+  'joint-most': (part) => joint(part, 'most'),
+  'slip-swing': () => 'shaft plunge',
+  'slip-left-in': () => 'slip left to go in',
+  'slip-left-out': () => 'slip left engaged',
+  'shaft-length': () => 'shaft length',
+  'shaft-speed': () => 'speed shaft allows',
+  'hose-slack': (part) => (part === '' ? 'hose slack' : `hose slack, ${part}`),
+  caster: () => 'caster',
+  'bump-steer': () => 'bump steer',
+  'panhard-slope': () => 'Panhard slope',
+  'drag-link-slope': () => 'drag link to Panhard',
+  'axle-sideways': () => 'axle to the left',
+  'axle-forward': () => 'axle forward',
+  'axle-steer': () => 'axle steer',
+  'sideways-swing': () => 'sideways swing',
+  'roll-steer': () => 'roll steer',
+  'roll-centre': () => 'roll centre height',
+  anti: (_, place) => (place === 'front' ? 'anti-dive' : 'anti-squat'),
+  'spring-ratio': () => 'spring ratio',
+  'shock-ratio': () => 'shock ratio',
+  'stop-ratio': () => 'stop ratio',
+  'shock-lean': () => 'shock lean',
+  'bush-give': () => 'give in bushes',
+  'cg-height': () => 'centre of gravity',
+  'static-stability-factor': () => 'stability factor',
+  'roll-stiffness': () => 'roll stiffness',
+  'roll-gradient': () => 'lean per g',
+  'slope-first-lift': () => 'side slope, a tyre lifts',
+  'ride-frequency': () => 'ride frequency',
+};
+
+/** What a line means, in one sentence. */
+export const linkLineMeaning = (of: LinkLineId): string => MEANINGS[of];
+
+const MEANINGS: Readonly<Record<LinkLineId, string>> = {
+  height: 'Body over the axle, against the rig as measured.',
+  'free-bump': 'Axle travel until the stop touches, the lesser of both sides.',
+  'travel-spare':
+    'Left to metal beyond flex and reserve with the stop fully crushed, the lesser of both sides.',
+  droop: 'Axle travel down to the fully stretched strap, or else the open shock.',
+  'shock-left-bump': 'Shock stroke left with the stop fully crushed; the reserve is its limit.',
+  'shock-left-droop': 'Shock stroke left with the strap fully stretched; the reserve is its limit.',
+  'coil-left-bump': 'Coil left before it is solid, with the stop fully crushed; the reserve is its limit.',
+  'coil-held-droop': 'What the coil is still pressed in at full droop; below nothing it is loose.',
+  'stop-off-pad':
+    'Tip of the stop from the middle of its pad, fully crushed, level and flexed; the edge is its limit.',
+  'pinion-angle': 'Against level, nose up; turned: since the rig was measured.',
+  'joint-ride':
+    'Bend of the joint at ride height; a single one is held against a rule of thumb for its speed.',
+  'joint-bump': 'Bend of the joint with both wheels at full bump, against where it binds.',
+  'joint-droop': 'Bend of the joint with both wheels at full droop, against where it binds.',
+  'joint-most': 'Largest bend of the joint over bump, droop and roll, against where it binds.',
+  'slip-swing': 'Longest less shortest shaft over bump, droop and roll, against the slip that can be used.',
+  'slip-left-in': 'Slip left to go in where the shaft is shortest; 20 mm is usual.',
+  'slip-left-out': 'Slip left where the shaft is longest, beyond what must stay engaged.',
+  'shaft-length': 'Between the centres of its joints at ride height.',
+  'shaft-speed': 'Road speed up to which joints and tube keep the rules of thumb.',
+  'hose-slack': 'Free length less the largest distance of its ends over bump, droop, roll and steer.',
+  caster: 'Top of the kingpin behind its foot, at ride height; 4 to 8° is usual.',
+  'bump-steer': 'Largest turn of the wheels between full droop and full bump, steering wheel held.',
+  'panhard-slope': 'Of the Panhard at ride height, seen from behind; 5° at most is usual.',
+  'drag-link-slope': 'Between drag link and Panhard at ride height, seen from behind; alike is right.',
+  'axle-sideways': 'Axle against the body at ride height, since the rig was measured; minus is to the right.',
+  'axle-forward': 'Axle against the body at ride height, since the rig was measured; minus is backward.',
+  'axle-steer': 'Turn of the axle seen from above at ride height; minus steers to the right.',
+  'sideways-swing': 'How far the axle goes from side to side between full droop and full bump.',
+  'roll-steer': 'Steer of the axle per roll of the axle, at ride height.',
+  'roll-centre': 'Above the ground, at ride height.',
+  anti: 'Share of the load transfer that the links carry, as if all drive (rear) or all braking (front) were put down at this axle.',
+  'spring-ratio': 'Spring travel per axle travel at ride height, from its real points.',
+  'shock-ratio': 'Shock travel per axle travel at ride height, from its real points.',
+  'stop-ratio': 'Stop travel per axle travel at ride height, from its real points.',
+  'shock-lean': 'Of the shock against upright at ride height; 30° at most is usual.',
+  'bush-give': 'Length that bushes of four links and a Panhard must give over the travel.',
+  'cg-height': 'Centre of gravity of the whole rig above the ground.',
+  'static-stability-factor':
+    'Track ÷ (2 × height of the centre of gravity); below 1 it tips before it slides.',
+  'roll-stiffness': 'Springs, gas, bars and tyres together.',
+  'roll-gradient': 'Lean of the body per g sideways.',
+  'slope-first-lift': 'Side slope, standing still, at which the first tyre lifts.',
+  'ride-frequency': 'Body on its springs and tyres.',
+};
+
+/** Whose limit it is, where it stands beside it. */
+export const limitOfText = (limitOf: LimitOf): string => LIMITS[limitOf];
+
+const LIMITS: Readonly<Record<LimitOf, string>> = {
+  part: 'of the part',
+  owner: 'what you keep free',
+  practice: 'common practice, no source',
+};
+
+/** Parts whose points nobody measured, and which lines are missing for it. */
+const MISSING = {
+  links: 'links: pinion, caster, steer, roll centre, anti-squat and everything that follows from them',
+  'spring-mounts': 'spring mounts: true spring ratio, coil length over the travel',
+  'shock-mounts': 'shock mounts: true shock ratio and lean, shock length over the travel',
+  'stop-mounts': 'stop mounts: where its tip lands on the pad, true stop ratio',
+  pad: 'size of the stop pad: whether the tip stays on it',
+  shaft: 'driveshaft: joint angles, plunge',
+  slip: 'slip of the driveshaft, and how far it can still go in: what is left of it',
+  'axle-ratio': 'axle ratio: shaft speed, and the angles that it allows',
+  hose: 'ends of the brake hose: slack over all travel and lock',
+  steering: 'steering: caster, bump steer, hoses at lock',
+} as const;
+
+/** `links: pinion, caster, …`: what was not measured, and what the answer lacks without it. */
+export const linksMissingText = (what: keyof typeof MISSING): string => MISSING[what];
