@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import manifest from '../package.json' with { type: 'json' };
 import type { ExitCode } from './asked.ts';
 import { check } from './commands/check.ts';
+import { links } from './commands/links.ts';
 import { newRig } from './commands/new.ts';
 import { open } from './commands/open.ts';
 import { ride } from './commands/ride.ts';
@@ -35,6 +36,16 @@ export async function run(words: readonly string[]): Promise<ExitCode> {
     .option('--json', 'data instead of text, SI units')
     .action(async (file: string, options) => {
       ended = await check(file, options);
+    });
+  command('links', 'what a setup does to links, shaft, hoses, steering and stability')
+    .argument('<FILE>', 'rig file, - for standard input')
+    .option('--setup <NAME>', 'setup to judge (default: the rig as measured)')
+    .option('--against <NAME>', 'setup to hold it against (default: the rig as measured)')
+    .option('--speed <SPEED>', 'road speed for shafts (default: the fastest course of the file, or 80 km/h)')
+    .option('--units <SYSTEM>', 'shop (inches, lb) or metric; default: as the file was typed')
+    .option('--json', 'data instead of text, SI units')
+    .action(async (file: string, options) => {
+      ended = await links(file, options);
     });
   command('ride', 'drive a setup over a course')
     .argument('<FILE>', 'rig file, - for standard input')

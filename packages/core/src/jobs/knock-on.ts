@@ -1,4 +1,4 @@
-import type { Figure } from '../finding/figure.ts';
+import type { Dimension, Figure } from '../finding/figure.ts';
 import type { Finding, Remedy, Severity } from '../finding/finding.ts';
 import { LINK_LINES, type LimitOf, type LinkLineId } from '../finding/link-lines.ts';
 import { ENDS, type Place } from '../finding/place.ts';
@@ -70,8 +70,13 @@ function figureOfColumn({ of, unsure }: LinkColumn, column: Column): Figure | nu
   if (!Number.isFinite(column[0])) return null;
   const { dimension } = LINE_RULES[of];
   const { value, tolerance } = figureOf(dimension, column);
-  return { dimension, value, tolerance: unsure || !Number.isFinite(tolerance) ? null : tolerance };
+  const known = tolerance !== null && Number.isFinite(tolerance) && !unsure;
+  return { dimension, value: clean(value), tolerance: known ? clean(tolerance) : null };
 }
+
+/** What rounding makes of nothing, in every unit. */
+const NOTHING = 1e-12;
+const clean = (value: number): number => (Math.abs(value) < NOTHING ? 0 : value);
 
 /**
  * The knock-on list: lines with what is left to their limits, what the findings say and what can be done; the nearest
@@ -94,7 +99,7 @@ function knockOnLine(
   const own = findings.filter((finding) => speaksOf(finding, { of, place, part }));
   const kept = room && keptBy(room, limitOf);
   const said = own.filter(({ severity }) => severity !== 'fine').flatMap(({ remedies }) => remedies);
-  const needed = kept === null ? change !== null : kept !== 'fine';
+  const needed = kept === null ? Math.abs(after?.value ?? 0) > rule.worth : kept !== 'fine';
   const usual: readonly Remedy[] = needed ? rule.remedies.map((code): Remedy => ({ code })) : [];
   return {
     id: [of, place, part].filter((step) => step !== '').join('.'),
@@ -147,11 +152,20 @@ function nearestFirst(a: KnockOnLine, b: KnockOnLine): number {
   );
 }
 
-/** What rounding makes of nothing, in every unit. */
-const NOTHING = 1e-9;
+/** Less than anybody reads off a tape, a level or a scale, and more than the search for a largest value leaves. */
+const SEEN: Readonly<Partial<Record<Dimension, number>>> = {
+  length: 5e-5,
+  angle: 1e-4,
+  ratio: 5e-4,
+  speed: 5e-3,
+};
+/** Of all else, this share of its value. */
+const SEEN_SHARE = 1e-4;
 
 /** Whether a line is another one after the change: its value, or that it is there at all. */
 export function changes({ before, after, change }: KnockOnLine): boolean {
   if (before === null || after === null) return before !== after;
-  return change === null || Math.abs(change.value) > NOTHING || (change.tolerance ?? 0) > NOTHING;
+  if (change === null) return before.value !== after.value;
+  const seen = SEEN[change.dimension] ?? SEEN_SHARE * Math.abs(before.value);
+  return Math.abs(change.value) > seen || (change.tolerance ?? 0) > seen;
 }

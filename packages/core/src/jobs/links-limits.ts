@@ -12,23 +12,24 @@ export interface LineRule {
   readonly findings: readonly FindingCode[];
   /** What helps when no finding says it. */
   readonly remedies: readonly RemedyCode[];
+  /** Of a line without a limit: from this size on something should be done about it (common practice, no source). */
+  readonly worth: number;
 }
 
-const free = (dimension: Dimension, remedies: readonly RemedyCode[] = []): LineRule => ({
-  dimension,
-  keep: null,
-  limitOf: null,
-  findings: [],
-  remedies,
-});
+const free = (
+  dimension: Dimension,
+  remedies: readonly RemedyCode[] = [],
+  worth = Number.POSITIVE_INFINITY,
+): LineRule => ({ dimension, keep: null, limitOf: null, findings: [], remedies, worth });
 const held = (
   dimension: Dimension,
   keep: 'below' | 'above',
   limitOf: LimitOf,
   findings: readonly FindingCode[],
   remedies: readonly RemedyCode[] = [],
-): LineRule => ({ dimension, keep, limitOf, findings, remedies });
+): LineRule => ({ dimension, keep, limitOf, findings, remedies, worth: 0 });
 
+const DEGREE = Math.PI / 180;
 const JOINT: readonly FindingCode[] = ['shaft-joint-binds', 'shaft-joint-near'];
 
 export const LINE_RULES: Readonly<Record<LinkLineId, LineRule>> = {
@@ -43,11 +44,11 @@ export const LINE_RULES: Readonly<Record<LinkLineId, LineRule>> = {
   'shock-left-bump': held('length', 'above', 'owner', ['shock-bottoms-before-stop']),
   'shock-left-droop': held('length', 'above', 'owner', ['droop-shock-is-the-limit', 'strap-shorten']),
   'coil-left-bump': held('length', 'above', 'owner', ['coil-binds-before-stop']),
-  'coil-held-droop': held('length', 'above', 'practice', ['droop-spring-unseats'], ['longer-coil']),
+  'coil-held-droop': held('length', 'above', 'practice', ['droop-spring-unseats']),
   'stop-off-pad': held('length', 'below', 'part', ['links-stop-off-pad']),
   'pinion-angle': { ...free('angle'), findings: ['shaft-pinion-aim'] },
   'joint-ride': held('angle', 'below', 'practice', ['shaft-angle-speed', 'shaft-joint-straight']),
-  'joint-bump': held('angle', 'below', 'part', JOINT),
+  'joint-bump': held('angle', 'below', 'part', []),
   'joint-droop': held('angle', 'below', 'part', JOINT),
   'joint-most': held('angle', 'below', 'part', JOINT),
   'slip-swing': held('length', 'below', 'part', ['shaft-slip-short']),
@@ -63,10 +64,10 @@ export const LINE_RULES: Readonly<Record<LinkLineId, LineRule>> = {
     'line-tie',
   ]),
   caster: held('angle', 'above', 'practice', [], ['turn-axle-back']),
-  'bump-steer': free('angle', ['match-drag-link']),
+  'bump-steer': free('angle', ['match-drag-link'], DEGREE / 2),
   'panhard-slope': held('angle', 'below', 'practice', [], ['level-panhard']),
-  'drag-link-slope': free('angle', ['match-drag-link']),
-  'axle-sideways': free('length', ['centre-axle']),
+  'drag-link-slope': free('angle', ['match-drag-link'], 2 * DEGREE),
+  'axle-sideways': free('length', ['centre-axle'], 0.006),
   'axle-forward': free('length'),
   'axle-steer': free('angle'),
   'sideways-swing': free('length'),
@@ -89,9 +90,9 @@ export const LINE_RULES: Readonly<Record<LinkLineId, LineRule>> = {
 /** Rules of thumb that are limits here. common practice, no source */
 export const LINK_PRACTICE = {
   /** Least caster of a front axle that still runs straight [rad]; 4 to 8° is usual. */
-  caster: (4 * Math.PI) / 180,
+  caster: 4 * DEGREE,
   /** Most slope of a Panhard at ride height [rad]. */
-  panhardSlope: (5 * Math.PI) / 180,
+  panhardSlope: 5 * DEGREE,
   /** Most lean of a shock at ride height [rad]; up to 20° is usual. */
-  shockLean: (30 * Math.PI) / 180,
+  shockLean: 30 * DEGREE,
 } as const;

@@ -4,7 +4,7 @@ import { bad, good, type Result } from '../finding/problem.ts';
 import type { Rig } from '../rig/rig.ts';
 import { AS_MEASURED, type Setup } from '../rig/setup.ts';
 import { resolveSetup } from '../rig/setup-resolve.ts';
-import { DEFAULT_SEED, drawsOf } from '../stance/draws.ts';
+import { DEFAULT_SEED, drawsOf, type TrialOptions } from '../stance/draws.ts';
 import { travelNeeds, travelOf } from '../travel/travel.ts';
 import { worstFirst } from './check.ts';
 import { changes, knockOnLines, paired } from './knock-on.ts';
@@ -39,69 +39,50 @@ export function linksRig(rig: Rig, request: LinksRequest): Result<LinksAnswer> {
   const roadSpeed = roadSpeedOf(rig, request.roadSpeed);
   const after = setupLinks(setup.value, draws, roadSpeed.speed);
   if (!after.ok) return after;
-  // A setup beside itself is looked at alone; all lines are then steady.
+  // A setup beside itself is looked at alone: all its lines are steady.
   const alone = before.value.id === setup.value.id;
   const from = alone ? after : setupLinks(before.value, draws, roadSpeed.speed);
   if (!from.ok) return from;
-  return good(
-    answerOf(from.value, after.value, {
-      seed,
-      roadSpeed,
-      trials: draws.trials,
-      alone: alone && request.against === undefined,
-    }),
-  );
+  return good({
+    rig: rig.name,
+    setup: setup.value.id,
+    against: alone && request.against === undefined ? null : before.value.id,
+    ends: after.value.ends,
+    endsBefore: from.value.ends,
+    pitch: { before: from.value.links.pitch, after: after.value.links.pitch },
+    ...linesOf(from.value, after.value, { trials: request.trials, seed, roadSpeed: roadSpeed.speed }),
+    missing: ENDS.flatMap((end) => missingAt(setup.value, end)),
+    roadSpeed,
+    trials: draws.trials,
+    seed,
+  });
 }
 
-interface Asked {
-  readonly seed: number;
-  readonly trials: number;
-  readonly roadSpeed: LinksRoadSpeed;
-  readonly alone: boolean;
-}
-
-function answerOf(
+/** All lines of two setups, those that change apart from those that stay. */
+function linesOf(
   before: SetupLinks,
   after: SetupLinks,
-  { seed, trials, roadSpeed, alone }: Asked,
-): LinksAnswer {
-  const fine = drawsOf(after.setup.rig, { seed });
-  const stability = stabilityLines(before === after ? null : before, after, {
-    seed,
-    roadSpeed: roadSpeed.speed,
-  });
-  const findings = [...after.findings, ...travelFindings(after.setup, seed), ...stability.findings];
-  const columns = (of: SetupLinks) => travelColumns(of.setup, fine);
-  const lines = knockOnLines(
-    [
-      ...paired(columns(before), columns(after)),
-      ...paired(before.columns, after.columns),
-      ...stability.lines.map((line) => (before === after ? { ...line, before: line.after } : line)),
-    ],
-    findings,
-  );
-  const moved = before === after ? [] : lines.filter(changes);
+  { roadSpeed, ...options }: TrialOptions & { readonly roadSpeed: number },
+): Pick<LinksAnswer, 'knockOn' | 'steady' | 'findings'> {
+  const alone = before === after;
+  const draws = drawsOf(after.setup.rig, options);
+  const stability = stabilityLines(alone ? null : before, after, { ...options, roadSpeed });
+  const findings = [...after.findings, ...travelFindings(after.setup, options), ...stability.findings];
+  const columns = (of: SetupLinks) => [...travelColumns(of.setup, draws), ...of.columns];
+  const own = columns(after);
+  const lines = knockOnLines([...paired(alone ? own : columns(before), own), ...stability.lines], findings);
+  const moved = alone ? [] : lines.filter(changes);
   return {
-    rig: after.setup.rig.name,
-    setup: after.setup.id,
-    against: alone ? null : before.setup.id,
-    ends: after.ends,
-    endsBefore: before.ends,
-    pitch: { before: before.links.pitch, after: after.links.pitch },
     knockOn: moved,
     steady: lines.filter((line) => !moved.includes(line)),
-    missing: ENDS.flatMap((end) => missingAt(after.setup, end)),
     findings: worstFirst(findings),
-    roadSpeed,
-    trials,
-    seed,
   };
 }
 
 /** Those of the travel column that speak of a line here; `check` has them all. */
-function travelFindings(setup: Setup, seed: number): readonly Finding[] {
+function travelFindings(setup: Setup, options: TrialOptions): readonly Finding[] {
   const spoken = new Set(Object.values(LINE_RULES).flatMap(({ findings }) => findings));
-  return travelOf(setup, { seed }).findings.filter(({ code }) => spoken.has(code));
+  return travelOf(setup, options).findings.filter(({ code }) => spoken.has(code));
 }
 
 function roadSpeedOf(rig: Rig, asked: number | undefined): LinksRoadSpeed {

@@ -58,13 +58,14 @@ export function setupLinks(setup: Setup, draws: Draws, roadSpeed: number): Resul
   const found = linksAt(setup, { lift: liftIn(0) });
   if (!found.ok) return found;
   const links = found.value;
-  const drawn = {
-    front: drawnEnd(setup, 'front', links, travel.front),
-    rear: drawnEnd(setup, 'rear', links, travel.rear),
-  };
   const weights = weightsOf(setup, draws);
   const moves = { front: movesOf(setup, 'front', draws), rear: movesOf(setup, 'rear', draws) };
   const cgHeight = centresOfGravity(setup, weights, moves, draws).whole.height;
+  const whole = { wheelbase: setup.rig.wheelbase.value, cgHeight: cgHeight[0] };
+  const drawn = {
+    front: drawnEnd(setup, 'front', links, travel.front, whole),
+    rear: drawnEnd(setup, 'rear', links, travel.rear, whole),
+  };
   const book = columnBook(draws.trials + 1);
   const parts: Record<End, EndInTrial[]> = { front: [], rear: [] };
   const asMeasured: Setup = { ...setup, ends: { front: bare(setup, 'front'), rear: bare(setup, 'rear') } };
@@ -118,7 +119,13 @@ const bare = (setup: Setup, end: End) => ({ ...setup.ends[end], patch: {} });
 const valueOrNull = <T>(result: Result<T>): T | null => (result.ok ? result.value : null);
 
 /** One end at the nominal readings: what a view draws, and where everything is at its furthest. */
-function drawnEnd(setup: Setup, end: End, links: RigLinks, travel: SampledTravel) {
+function drawnEnd(
+  setup: Setup,
+  end: End,
+  links: RigLinks,
+  travel: SampledTravel,
+  whole: { readonly wheelbase: number; readonly cgHeight: number },
+) {
   const at = links.ends[end];
   if (!at) return null;
   const { geometry } = at;
@@ -147,6 +154,7 @@ function drawnEnd(setup: Setup, end: End, links: RigLinks, travel: SampledTravel
       ...even(most, ROLL_STEPS),
     ],
     end,
+    anti: { ...whole, driveShare: 1, brakeShare: 1 },
     ...(dragLink && { dragLink }),
   });
   const poses = posesOn(geometry);

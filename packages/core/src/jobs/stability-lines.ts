@@ -6,6 +6,7 @@ import type { StabilityLineId, StabilityResult } from '../stability/result.ts';
 import { type RollCentres, rollCentreReading } from '../stability/roll-centre.ts';
 import { compareStability, stabilityOf } from '../stability/stability.ts';
 import { exact, figureOf } from '../stance/columns.ts';
+import type { TrialOptions } from '../stance/draws.ts';
 import type { PairedLine } from './knock-on.ts';
 import type { SetupLinks } from './setup-links.ts';
 
@@ -33,13 +34,13 @@ export interface StabilityLines {
 export function stabilityLines(
   before: SetupLinks | null,
   after: SetupLinks,
-  options: { readonly seed: number; readonly roadSpeed: number },
+  options: TrialOptions & { readonly roadSpeed: number },
 ): StabilityLines {
   const rollCentres = rollCentresFrom(after);
   if (!before) {
     const alone = stabilityOf(after.setup, { ...options, rollCentres });
     return {
-      lines: alone.lines.flatMap(({ id, place, figure }) => lineOf(id, place, null, figure, null)),
+      lines: alone.lines.flatMap(({ id, place, figure }) => lineOf(id, place, figure, figure, null)),
       findings: taken(alone),
     };
   }

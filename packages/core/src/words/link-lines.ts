@@ -9,14 +9,14 @@ interface NamedLine {
   readonly part: string;
 }
 
-/** `Rear joint at the case, at full droop`: a line of the knock-on list as a view heads it. */
+/** `Rear case joint, droop`: a line of the knock-on list as a view heads it. */
 export function linkLineName({ of, place, part }: NamedLine): string {
   const said = NAMES[of](part, place);
   return place === 'rig' ? capital(said) : `${PLACE_NAMES[place]} ${said}`;
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-const joint = (part: string, when: string): string => `${part} joint angle, ${when}`;
+const joint = (part: string, when: string): string => `${part} joint, ${when}`;
 
 type Name = (part: string, place: Place) => string;
 
@@ -61,7 +61,7 @@ const NAMES: Readonly<Record<LinkLineId, Name>> = {
   'static-stability-factor': () => 'stability factor',
   'roll-stiffness': () => 'roll stiffness',
   'roll-gradient': () => 'lean per g',
-  'slope-first-lift': () => 'side slope, a tyre lifts',
+  'slope-first-lift': () => 'tyre lifts on side slope',
   'ride-frequency': () => 'ride frequency',
 };
 
