@@ -8,26 +8,21 @@
 
 export type { FindingCode, ProblemCode, RemedyCode } from './finding/codes.ts';
 export { FINDING_CODES, PROBLEM_CODES, REMEDY_CODES } from './finding/codes.ts';
-export type { Dimension, Figure } from './finding/figure.ts';
-export { DIMENSIONS } from './finding/figure.ts';
+export { DIMENSIONS, type Dimension, type Figure } from './finding/figure.ts';
 export type { Finding, Remedy, Severity } from './finding/finding.ts';
 export type { Corner, End, Place, Side } from './finding/place.ts';
 export { CORNERS, cornerAt, ENDS, endOf, SIDES, sideOf } from './finding/place.ts';
-export type { Problem, Result, Where } from './finding/problem.ts';
-export { bad, good } from './finding/problem.ts';
+export { bad, good, type Problem, type Result, type Where } from './finding/problem.ts';
 
 // --- Measure: typed text, the rig, its setups ---
 
-export type { Unit } from './quantity/dimension.ts';
-export { fromSi } from './quantity/dimension.ts';
-export type { FormatOptions } from './quantity/format.ts';
-export { formatFigure, formatQuantity, formatValue } from './quantity/format.ts';
+export { fromSi, type Unit } from './quantity/dimension.ts';
+export { type FormatOptions, formatFigure, formatQuantity, formatValue } from './quantity/format.ts';
 export { parseQuantity } from './quantity/parse.ts';
 export type { Quantity, UnitSystem } from './quantity/quantity.ts';
 export { shownUnit } from './quantity/shown.ts';
 export { acceptedUnits } from './quantity/unit-name.ts';
-export type { Assumption, AssumptionRule } from './rig/assumptions.ts';
-export { ASSUMPTION_RULES } from './rig/assumptions.ts';
+export { ASSUMPTION_RULES, type Assumption, type AssumptionRule } from './rig/assumptions.ts';
 export type { CourseShape, CourseSpec, Wave } from './rig/course-spec.ts';
 export type { Cushion, Driver } from './rig/driver.ts';
 export type {
@@ -41,8 +36,7 @@ export type {
   Stop,
   TyreSize,
 } from './rig/parts.ts';
-export type { Origin, Reading, Sided, ValueOf } from './rig/reading.ts';
-export { nominal } from './rig/reading.ts';
+export { nominal, type Origin, type Reading, type Sided, type ValueOf } from './rig/reading.ts';
 export { readingsOf } from './rig/readings.ts';
 export type {
   AxleEnd,
@@ -61,14 +55,11 @@ export type {
   Tyre,
   Witness,
 } from './rig/rig.ts';
-export type { RoadClass } from './rig/road-class.ts';
-export { ROAD_CLASSES } from './rig/road-class.ts';
-export type { Setup, SetupEnd } from './rig/setup.ts';
-export { AS_MEASURED } from './rig/setup.ts';
+export { ROAD_CLASSES, type RoadClass } from './rig/road-class.ts';
+export { AS_MEASURED, type Setup, type SetupEnd } from './rig/setup.ts';
 export type { EndPatch, SetupPatch } from './rig/setup-patch.ts';
 export { resolveSetup, setupNames } from './rig/setup-resolve.ts';
-export type { TyreFeel, TyreFoot } from './rig/tyre-feel.ts';
-export { TYRE_FEELS, USUAL_FEEL } from './rig/tyre-feel.ts';
+export { TYRE_FEELS, type TyreFeel, type TyreFoot, USUAL_FEEL } from './rig/tyre-feel.ts';
 export { unitsOfRig } from './rig/units-of-rig.ts';
 
 // --- Links: where they let an axle go ---
@@ -88,11 +79,9 @@ export type {
   Vector,
 } from './linkage/geometry.ts';
 export { LINKAGE_KINDS, movedPoint, STRUT_IDS } from './linkage/geometry.ts';
-export type { GeometryAsked } from './linkage/geometry-problems.ts';
-export { geometryProblems } from './linkage/geometry-problems.ts';
+export { type GeometryAsked, geometryProblems } from './linkage/geometry-problems.ts';
 export { poseOf } from './linkage/pose.ts';
-export type { RatioRange, StrutTable } from './linkage/ratio-tables.ts';
-export { ratioTables } from './linkage/ratio-tables.ts';
+export { type RatioRange, ratioTables, type StrutTable } from './linkage/ratio-tables.ts';
 
 // --- Statics and travel ---
 
@@ -101,21 +90,17 @@ export type { TrialOptions } from './stance/draws.ts';
 export type { EndStance, StanceResult } from './stance/result.ts';
 export { stanceOf } from './stance/stance.ts';
 export type { ColumnChange } from './travel/change.ts';
-export type { Pose, SideGaps } from './travel/pose.ts';
-export { gapsAt } from './travel/pose.ts';
+export { gapsAt, type Pose, type SideGaps } from './travel/pose.ts';
 export type { Blame, ContactLine, DroopLine, TravelColumn, TravelResult, Verdict } from './travel/result.ts';
 export { travelNeeds, travelOf } from './travel/travel.ts';
 
 // --- Driveshafts, hoses and lines over the travel of an axle ---
 
-export type { MovingLine, Reach, TiePoint } from './linkage/reach.ts';
-export { reachOf, tiePointOn } from './linkage/reach.ts';
-export type { LineAsked } from './linkage/reach-findings.ts';
-export { LINE_PRACTICE, lineFindings } from './linkage/reach-findings.ts';
+export { type MovingLine, type Reach, reachOf, type TiePoint, tiePointOn } from './linkage/reach.ts';
+export { LINE_PRACTICE, type LineAsked, lineFindings } from './linkage/reach-findings.ts';
 export type { JointKind, Shaft, ShaftJoint, ShaftState, ShaftTube, Slip } from './linkage/shaft.ts';
 export { shaftIn } from './linkage/shaft.ts';
-export type { ShaftAsked } from './linkage/shaft-findings.ts';
-export { shaftFindings } from './linkage/shaft-findings.ts';
+export { type ShaftAsked, shaftFindings } from './linkage/shaft-findings.ts';
 export {
   angleForSpeed,
   bindsAt,
@@ -125,10 +110,8 @@ export {
   speedForAngles,
   whirlSpeed,
 } from './linkage/shaft-limits.ts';
-export type { ShaftTravel } from './linkage/shaft-travel.ts';
-export { droopThatFits, shaftOver } from './linkage/shaft-travel.ts';
-export type { SlackLoop } from './linkage/slack-loop.ts';
-export { slackLoop } from './linkage/slack-loop.ts';
+export { droopThatFits, type ShaftTravel, shaftOver } from './linkage/shaft-travel.ts';
+export { type SlackLoop, slackLoop } from './linkage/slack-loop.ts';
 export type {
   Extreme,
   PoseSource,
@@ -152,11 +135,9 @@ export { pullOnSlope, rigidSlope, sideSlope } from './stability/side-slope.ts';
 
 // --- Ride ---
 
-export type { IriOptions, IriStep } from './course/iri.ts';
-export { iriOf, iriStep } from './course/iri.ts';
+export { type IriOptions, type IriStep, iriOf, iriStep } from './course/iri.ts';
 export { trackCoherence } from './course/road-class.ts';
-export type { SampledSide, Track } from './course/sampled.ts';
-export { heightAt, slopeAt } from './course/sampled.ts';
+export { heightAt, type SampledSide, slopeAt, type Track } from './course/sampled.ts';
 export { sampleCourse } from './course/track.ts';
 export { rideModels } from './ride/from-setup.ts';
 export type { AxleModel, RideModel } from './ride/model.ts';
@@ -170,20 +151,16 @@ export type {
   RideStatus,
   ShakeRecord,
 } from './ride/result.ts';
-export type { RunOptions } from './ride/run.ts';
-export { DEFAULT_TOLERANCE, runRide } from './ride/run.ts';
+export { DEFAULT_TOLERANCE, type RunOptions, runRide } from './ride/run.ts';
 
 // --- Exposure: what a seat takes ---
 
 export { absorbedPower, absorbedPowerPerSquare } from './exposure/absorbed-power.ts';
 export { estimatedDose, rootMeanSquare, vibrationDose } from './exposure/dose.ts';
 export type { DrivingTime, DrivingTimes } from './exposure/driving-times.ts';
-export type { ExposureOptions } from './exposure/exposure.ts';
-export { exposureOf } from './exposure/exposure.ts';
-export type { ExposureFigures } from './exposure/figures.ts';
-export { exposureFigures } from './exposure/figures.ts';
-export type { ExposureOccasion } from './exposure/findings.ts';
-export { exposureFindings } from './exposure/findings.ts';
+export { type ExposureOptions, exposureOf } from './exposure/exposure.ts';
+export { type ExposureFigures, exposureFigures } from './exposure/figures.ts';
+export { type ExposureOccasion, exposureFindings } from './exposure/findings.ts';
 export type { DailyValue, Reaction, ShockTrigger, ZoneBounds, ZonePlace } from './exposure/limits.ts';
 export {
   comfortBands,
@@ -204,10 +181,8 @@ export type {
   SeatExposure,
   TimeTo,
 } from './exposure/result.ts';
-export type { RunningWindow } from './exposure/running.ts';
-export { maximumTransient, runningRms } from './exposure/running.ts';
-export type { BodyMotion, SeatPlace } from './exposure/seat.ts';
-export { accelerationFrom, seatAcceleration } from './exposure/seat.ts';
+export { maximumTransient, type RunningWindow, runningRms } from './exposure/running.ts';
+export { accelerationFrom, type BodyMotion, type SeatPlace, seatAcceleration } from './exposure/seat.ts';
 export { dynamicResponseIndex } from './exposure/shock-response.ts';
 export type { SpinalDoses, SpinalEdition, SpinalResponse, WorkingLife } from './exposure/spinal.ts';
 export {
@@ -220,13 +195,11 @@ export {
   workingLifeFactor,
 } from './exposure/spinal.ts';
 export type { Response } from './exposure/transfer.ts';
-export type { Weighting } from './exposure/weighting.ts';
-export { WEIGHTINGS, weightedHistory, weightingResponse } from './exposure/weighting.ts';
+export { WEIGHTINGS, type Weighting, weightedHistory, weightingResponse } from './exposure/weighting.ts';
 
 // --- Whole questions, asked here or through a worker ---
 
-export type { CheckOptions } from './jobs/check.ts';
-export { checkRig, worstFirst } from './jobs/check.ts';
+export { type CheckOptions, checkRig, worstFirst } from './jobs/check.ts';
 export type { CheckComparison, CompareOptions, CornerChange } from './jobs/compare.ts';
 export { compareSetups } from './jobs/compare.ts';
 export { FASTEST, SLOWEST } from './jobs/driving.ts';
@@ -260,20 +233,17 @@ export { type StabilityAnswer, type StabilityRequest, stabilityRig } from './job
 export { sweepRig } from './jobs/sweep.ts';
 export type { Band, CriterionSweep, Ends, FirstBreak, SetupSweep, SweepAnswer } from './jobs/sweep-answer.ts';
 export type { SweepRequest } from './jobs/sweep-bench.ts';
-export type { CriterionId } from './jobs/sweep-criteria.ts';
-export { CRITERIA } from './jobs/sweep-criteria.ts';
+export { CRITERIA, type CriterionId } from './jobs/sweep-criteria.ts';
 export { sweepProblems, usualStep } from './jobs/sweep-range.ts';
 export type { State } from './jobs/sweep-scan.ts';
 export { TRIALS_FOR_COVERAGE } from './jobs/trial-range.ts';
-export type { SpeedRange } from './quantity/speed-range.ts';
-export { parseSpeedRange } from './quantity/speed-range.ts';
+export { parseSpeedRange, type SpeedRange } from './quantity/speed-range.ts';
 
 // --- Work for many hands: the same answer whoever does it ---
 
 export type { BatchAnswer, SetupCourse } from './jobs/batch.ts';
 export type { BatchCourse, BatchRequest } from './jobs/batch-bench.ts';
-export type { Crew, Seat, WorkThread } from './jobs/crew.ts';
-export { sameThreadCrew, threadCrew } from './jobs/crew.ts';
+export { type Crew, type Seat, sameThreadCrew, threadCrew, type WorkThread } from './jobs/crew.ts';
 export type { Work, WorkCounters, WorkOptions, WorkOutcome } from './jobs/run-work.ts';
 export { serveWork } from './jobs/serve-work.ts';
 export { startBatch, startSweep } from './jobs/start.ts';
@@ -282,13 +252,11 @@ export type { WorkAsk, WorkReply } from './jobs/work-messages.ts';
 
 // --- In words: the one phrase book of terminal, page and paper ---
 
-export type { AssumptionText } from './words/assumptions.ts';
-export { assumptionText } from './words/assumptions.ts';
+export { type AssumptionText, assumptionText } from './words/assumptions.ts';
 export { courseText } from './words/courses.ts';
 export type { ExposureRow, ExposureWords } from './words/exposures.ts';
 export { exposureNotes, exposureRows, seatText } from './words/exposures.ts';
-export type { WordOptions } from './words/findings.ts';
-export { findingText } from './words/findings.ts';
+export { findingText, type WordOptions } from './words/findings.ts';
 export { limitOfText, linkLineMeaning, linkLineName, linksMissingText } from './words/link-lines.ts';
 export { PLACE_NAMES } from './words/places.ts';
 export { problemText } from './words/problems.ts';
@@ -296,8 +264,7 @@ export { readingName } from './words/readings.ts';
 export { remedyText } from './words/remedies.ts';
 export { needle, roughSpeed } from './words/speeds.ts';
 export { criterionName } from './words/sweep-findings.ts';
-export type { FirstBreakText } from './words/sweeps.ts';
-export { bandsText, firstBreakText } from './words/sweeps.ts';
+export { bandsText, type FirstBreakText, firstBreakText } from './words/sweeps.ts';
 export { tyreFootText } from './words/tyres.ts';
 
 // --- Force laws: what a reading of a part becomes ---

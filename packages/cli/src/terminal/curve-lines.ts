@@ -1,4 +1,4 @@
-import { type Dimension, type End, type EndLinksAnswer, formatValue, type StrutId } from '@lastinch/core';
+import { type End, type EndLinksAnswer, formatValue, type StrutId } from '@lastinch/core';
 import { tableLines, wrap } from './lines.ts';
 import type { Paper } from './paper.ts';
 
