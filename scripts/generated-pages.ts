@@ -2,8 +2,11 @@ import { rigJsonSchema } from '@lastinch/core/rigfile';
 import { validationPage } from '../validation/page.ts';
 import { apiText } from './api-text.ts';
 import { demoPicture } from './demo-picture.ts';
+<<<<<<< HEAD
 import { kernelBytesFile } from './kernel/bytes.ts';
 import { precisionPicture } from './precision-picture.ts';
+=======
+>>>>>>> 2b65af9 (ride: look for contacts at the ends of a step only; ground and shock read in one go)
 import { problemsPage } from './problems-page.ts';
 import { readRoomList } from './room-list.ts';
 import { roomsDrawing, withDrawing } from './rooms-drawing.ts';
@@ -17,8 +20,6 @@ export interface GeneratedPage {
 }
 
 export const generatedPages: readonly GeneratedPage[] = [
-  // First: others are made by driving over it.
-  { file: 'packages/core/src/ride/kernel-bytes.ts', make: kernelBytesFile },
   {
     file: 'packages/core/api.txt',
     make: (root) =>

@@ -63,11 +63,18 @@ function largestOfFour(
   const weightAt = addressOf(m, weight);
   const end = <usize>size << 3;
   let largest = f64x2.splat(0);
+  let total = f64x2.splat(0);
   for (let i: usize = 0; i < end; i += 16) {
     let sum = f64x2.add(f64x2.mul(aTwo, v128.load(pAt + i)), f64x2.mul(bTwo, v128.load(qAt + i)));
     sum = f64x2.add(sum, f64x2.mul(cTwo, v128.load(rAt + i)));
     sum = f64x2.add(sum, f64x2.mul(dTwo, v128.load(sAt + i)));
-    largest = f64x2.max(largest, f64x2.mul(f64x2.abs(sum), v128.load(weightAt + i)));
+    const weighed = f64x2.mul(f64x2.abs(sum), v128.load(weightAt + i));
+    // The plain kind of maximum is one instruction and loses what is not a number; the total keeps it.
+    largest = f64x2.pmax(largest, weighed);
+    total = f64x2.add(total, weighed);
   }
-  return Math.max(f64x2.extract_lane(largest, 0), f64x2.extract_lane(largest, 1));
+  const all = f64x2.extract_lane(total, 0) + f64x2.extract_lane(total, 1);
+  const one = f64x2.extract_lane(largest, 0);
+  const other = f64x2.extract_lane(largest, 1);
+  return all < Infinity ? (one < other ? other : one) : NaN;
 }

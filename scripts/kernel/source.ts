@@ -15,7 +15,8 @@ export function kernelSource(entry: string, name: string, given: ReadonlySet<str
     const part = file.parts.get(wanted);
     if (!part) throw new Error(`kernel: ${wanted} is not a function or a number of ${file.path}`);
     const before = reached.get(wanted);
-    const text = part.getText(file.source).replace(/^export /, '');
+    const plain = writtenOut(part.getText(file.source).replace(/^export /, ''));
+    const text = isInlined(part) ? `@inline ${plain}` : plain;
     if (before) {
       if (before.text !== text)
         throw new Error(`kernel: two things are called ${wanted}; one is in ${file.path}`);
@@ -51,6 +52,24 @@ export function kernelSource(entry: string, name: string, given: ReadonlySet<str
     return `namespace ${of} {\n${parts.map((text) => `export ${text}`).join('\n')}\n}`;
   };
   return [...[...spaces].map(inSpace), ...plain].join('\n');
+}
+
+const isInlined = (part: ts.Node): boolean =>
+  ts.getJSDocTags(part).some(({ tagName }) => tagName.text === 'inline');
+
+/** Loops over the two ends and the two sides, as they begin. */
+const OVER_TWO = /for \(let (\w+): i32 = 0; \1 < 2; \1 \+= 1\) \{/;
+
+/** Writes loops over two out, so that places in the memory become constants; what they do stays the same. */
+function writtenOut(text: string): string {
+  const head = OVER_TWO.exec(text);
+  if (!head) return text;
+  const begin = head.index + head[0].length;
+  let end = begin;
+  for (let depth = 1; depth > 0; end += 1) depth += { '{': 1, '}': -1 }[text[end]] ?? 0;
+  const body = text.slice(begin, end - 1);
+  const once = (k: number): string => `{\n    const ${head[1]}: i32 = ${k};${body}}\n`;
+  return writtenOut(text.slice(0, head.index) + once(0) + once(1) + text.slice(end));
 }
 
 interface FileParts {

@@ -3,7 +3,7 @@ import { tyreSwitch } from '../elements/tyre.ts';
 import { readGroundUnder } from './ground.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
-import { axleOf, faceAt, pastTip, stopAlong } from './stop-reading.ts';
+import { axleOf, curveAt, faceAt, pastTip, stopAlong } from './stop-reading.ts';
 
 /**
  * One contact seen alone, for finding the moment at which it switches. `contact` is its bit number.
@@ -52,7 +52,7 @@ export function contactSwitch(
       const isTouched = ((whole(m[at.CONTACTS_ON]) >> contact) & 1) === 1;
       if (!isTouched) return crush - faceAt(m, corner, inner);
       const speed = m[c + at.STOP_RATIO] * velocity;
-      return crush > 0 ? stopAlong(m, corner, crush, 0, speed, inner) : crush;
+      return crush > 0 ? stopAlong(m, corner, crush, curveAt(m, corner, crush), 0, speed, inner) : crush;
     }
     case at.METAL:
       return pastTip(m, corner, position) - m[c + at.METAL_AT + (corner & 1)];

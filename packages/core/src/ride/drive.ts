@@ -1,7 +1,7 @@
 import { tyreEnergy } from '../elements/tyre.ts';
 import { contactMotion } from './contact-motion.ts';
 import { stateInside } from './dense.ts';
-import { accelerate } from './dynamics.ts';
+import { accelerate, accelerateAndLook } from './dynamics.ts';
 import { findEvent } from './events.ts';
 import { readGroundUnder } from './ground.ts';
 import * as at from './layout.ts';
@@ -37,6 +37,11 @@ function evaluate(m: Memory, state: i32): void {
   m[at.EVALUATIONS] += 1;
 }
 
+function evaluateAndLook(m: Memory, state: i32): void {
+  accelerateAndLook(m, state);
+  m[at.EVALUATIONS] += 1;
+}
+
 /** Tries a step. @returns largest local error ÷ accepted error; NaN when the result is not finite */
 function attempt(m: Memory, from: i32, to: i32, step: number): number {
   halfWay(m, from, step);
@@ -44,7 +49,7 @@ function attempt(m: Memory, from: i32, to: i32, step: number): number {
   later(m, from, step);
   evaluate(m, at.LATER);
   end(m, from, to, step);
-  evaluate(m, to);
+  evaluateAndLook(m, to);
   return localError(m, from, to, step);
 }
 
@@ -58,7 +63,7 @@ export function takeStep(m: Memory): void {
   if (m[at.EVENT_CONTACTS] !== 0) {
     // It waited till now, so that whoever looks at a step finds it with the contacts that were held in it.
     switchContacts(m, from);
-    evaluate(m, from);
+    evaluateAndLook(m, from);
   }
   const time = m[from + at.TIME];
   let next = whole(m[at.NEXT_BREAK]);
@@ -116,7 +121,7 @@ function landInside(m: Memory, from: i32, to: i32, step: number, share: number):
   for (let i: i32 = 0; i < at.MOTION_SIZE; i += 1) m[to + i] = m[at.INSIDE + i];
   for (let i: i32 = at.SUMS; i < at.SUMS + at.SUMS_SIZE; i += 1) m[to + i] = m[at.INSIDE + i];
   m[to + at.TIME] = m[at.INSIDE + at.TIME];
-  evaluate(m, to);
+  evaluateAndLook(m, to);
 }
 
 /** Switches the contacts of an event, counts touches, and keeps what a switch leaves behind. */

@@ -6,7 +6,7 @@ import { tyreForce, tyreSwitch } from '../elements/tyre.ts';
 import { readGround } from './ground.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
-import { elasticAlong, faceAt, stopAlong, viscousAlong } from './stop-reading.ts';
+import { curveAt, faceAt, stopAlong, viscousAlong } from './stop-reading.ts';
 import { linearAt } from './tables.ts';
 
 /**
@@ -16,10 +16,20 @@ import { linearAt } from './tables.ts';
  * Within a step the contacts are held as they were at its start, and each law is its own smooth continuation; which
  * contacts the state asks for is left in its `WANTED`. So the stepper never integrates across a switch.
  *
- * @param state – place of a state: positions, speeds, inner displacements and time are read; accelerations, rates of the
- *   first-order states, probes and wanted contacts are written
+ * @param state – place of a state: positions, speeds, inner displacements and time are read; accelerations and rates of the
+ *   first-order states are written
  */
 export function accelerate(m: Memory, state: i32): void {
+  equations(m, state, false);
+}
+
+/** The same at an end of a step, where the state is looked at as well: its probes and wanted contacts are left in it. */
+export function accelerateAndLook(m: Memory, state: i32): void {
+  equations(m, state, true);
+}
+
+/** @inline in the compiled kernel, so that the stages of a step carry nothing of the looking. */
+function equations(m: Memory, state: i32, looks: boolean): void {
   const contacts = whole(m[at.CONTACTS_ON]);
   const hasInner = m[at.HAS_INNER] !== 0;
   const v = state + at.SPEED;
@@ -62,7 +72,6 @@ export function accelerate(m: Memory, state: i32): void {
       const sign: number = 1 - 2 * s;
       const corner = 2 * e + s;
       const on = contacts >> (at.CONTACTS * corner);
-      let wants: i32 = 0;
 
       // Each side is summed by itself and then added or taken away: an even rig on even ground stays exactly even,
       // where one long sum would roll it by its rounding, and hard whoops make much of a little roll.
@@ -73,7 +82,6 @@ export function accelerate(m: Memory, state: i32): void {
 
       const springStation = m[c + at.SPRING_STATION];
       const coil = coilForce(m[c + at.PRELOAD], m[c + at.SPRING_RATE], closing + springStation * sideTilt);
-      if (coil > 0) wants |= 1 << at.COIL;
       if ((on & (1 << at.COIL)) !== 0) {
         sideForce += coil;
         sideMoment += springStation * coil;
@@ -90,7 +98,6 @@ export function accelerate(m: Memory, state: i32): void {
       lostPower += damping * shockSpeed;
 
       const stretch = -m[c + at.DROOP_AT] - shockTravel;
-      if (stretch > 0) wants |= 1 << at.DROOP;
       if ((on & (1 << at.DROOP)) !== 0) {
         const rate = m[c + at.DROOP_RATE];
         const pull = droopPull(rate, m[c + at.DROOP_RATE_FACTOR], stretch, shockSpeed);
@@ -100,8 +107,6 @@ export function accelerate(m: Memory, state: i32): void {
       }
       const beyondOpen = -m[c + at.OPEN_AT] - shockTravel;
       const beyondClosed = shockTravel - m[c + at.CLOSED_AT];
-      if (beyondOpen > 0) wants |= 1 << at.OPEN;
-      if (beyondClosed > 0) wants |= 1 << at.CLOSED;
       if ((on & ((1 << at.OPEN) | (1 << at.CLOSED))) !== 0) {
         const beyond = (on & (1 << at.CLOSED)) !== 0 ? beyondClosed : -beyondOpen;
         const end = m[c + at.SHOCK_END_RATE] * beyond;
@@ -115,43 +120,38 @@ export function accelerate(m: Memory, state: i32): void {
       const stopRatio = m[c + at.STOP_RATIO];
       const crush = stopRatio * stopTravel - m[c + at.STOP_GAP + s];
       const beyondMetal = crush - m[c + at.METAL_AT + s];
-      if (crush > 0) wants |= 1 << at.STOP;
-      if (beyondMetal > 0) wants |= 1 << at.METAL;
       // Metal may stand before the stop: it is a contact of its own, and the stop's curve counts once it is touched.
       const crushSpeed = stopRatio * stopSpeed;
       const isTouched = (on & (1 << at.STOP)) !== 0;
+      let isMet = crush > 0;
+      let along: number = 0;
       const inner: number = hasInner ? m[state + at.INNER + corner] : 0;
       if ((on & ((1 << at.STOP) | (1 << at.METAL))) !== 0) {
         const pressed: number = isTouched ? crush : 0;
         const metalCrush: number = (on & (1 << at.METAL)) !== 0 ? beyondMetal : 0;
-        const along = stopAlong(m, corner, pressed, metalCrush, crushSpeed, inner);
+        const curve = curveAt(m, corner, pressed);
+        along = stopAlong(m, corner, pressed, curve, metalCrush, crushSpeed, inner);
         sideForce += stopRatio * along;
         sideMoment += stopStation * (stopRatio * along);
-        const kept =
-          elasticAlong(m, corner, 1, pressed, metalCrush) + viscousAlong(m, corner, pressed, inner);
+        const kept = curve + m[c + at.METAL_RATE] * metalCrush + viscousAlong(m, corner, pressed, inner);
         lostPower += (along - kept) * crushSpeed;
         // A stop lets go where it would pull, with its face behind: only a viscous branch makes it do so.
-        if (pressed > 0 && along <= 0) wants &= ~(1 << at.STOP);
+        if (pressed > 0 && along <= 0) isMet = false;
       }
       if (hasInner) {
         const face = isTouched ? crush : faceAt(m, corner, inner);
-        if (!isTouched && crush <= face) wants &= ~(1 << at.STOP);
+        if (!isTouched && crush <= face) isMet = false;
         const pull = springPull(m[c + at.MAXWELL_RATE], face, inner);
         const flow = pull / m[c + at.MAXWELL_DAMPING];
         m[state + at.INNER_RATE + corner] = flow;
         lostPower += pull * flow;
       }
-      if (isTouched && m[c + at.FRICTION_LIMIT] !== 0) {
-        if (crushSpeed > 0) wants |= 1 << at.CLOSING;
-      } else wants |= on & (1 << at.CLOSING);
-
       const halfTrack = m[c + at.HALF_TRACK];
       readGround(m, at.LEFT_GROUND + s * at.GROUND_SIZE, distance);
       const rise = m[at.GROUND_RISE];
       const wheel = axleHeave + halfTrack * (sign * axleRoll);
       const approach = rise - (axleHeaveSpeed + halfTrack * (sign * axleRollSpeed));
       const elastic = m[c + at.TYRE_LOAD] + m[c + at.TYRE_RATE] * (m[at.GROUND_HEIGHT] - wheel);
-      if (tyreSwitch(elastic, m[c + at.TYRE_DAMPING], approach) > 0) wants |= 1 << at.TYRE;
       if ((on & (1 << at.TYRE)) !== 0) {
         const push = tyreForce(elastic, m[c + at.TYRE_DAMPING], approach);
         tyres += push;
@@ -162,11 +162,26 @@ export function accelerate(m: Memory, state: i32): void {
 
       force += sideForce;
       moment += sign * sideMoment;
-      wanted |= wants << (at.CONTACTS * corner);
-      const probe = state + at.PROBES + at.PROBE * corner;
-      m[probe + at.STOP_TRAVEL] = stopTravel;
-      m[probe + at.STOP_SPEED] = stopSpeed;
-      m[probe + at.SHOCK_SPEED] = ratio * shockSpeed;
+
+      if (looks) {
+        let wants: i32 = 0;
+        if (isMet) wants |= 1 << at.STOP;
+        if (beyondMetal > 0) wants |= 1 << at.METAL;
+        if (coil > 0) wants |= 1 << at.COIL;
+        if (stretch > 0) wants |= 1 << at.DROOP;
+        if (tyreSwitch(elastic, m[c + at.TYRE_DAMPING], approach) > 0) wants |= 1 << at.TYRE;
+        if (beyondOpen > 0) wants |= 1 << at.OPEN;
+        if (beyondClosed > 0) wants |= 1 << at.CLOSED;
+        if (isTouched && m[c + at.FRICTION_LIMIT] !== 0) {
+          if (crushSpeed > 0) wants |= 1 << at.CLOSING;
+        } else wants |= on & (1 << at.CLOSING);
+        wanted |= wants << (at.CONTACTS * corner);
+        const probe = state + at.PROBES + at.PROBE * corner;
+        m[probe + at.STOP_TRAVEL] = stopTravel;
+        m[probe + at.STOP_SPEED] = stopSpeed;
+        m[probe + at.SHOCK_SPEED] = ratio * shockSpeed;
+        m[probe + at.STOP_FORCE] = Math.max(0, along);
+      }
     }
 
     moment += antiRollMoment(m[c + at.ANTI_ROLL_RATE], tilt);
@@ -202,5 +217,5 @@ export function accelerate(m: Memory, state: i32): void {
   m[state + at.SQUARED_ACCELERATION + at.RATE] = heaveAcceleration * heaveAcceleration;
   m[state + at.GROUND_WORK + at.RATE] = groundPower;
   m[state + at.DISSIPATED + at.RATE] = lostPower;
-  m[state + at.WANTED] = wanted;
+  if (looks) m[state + at.WANTED] = wanted;
 }

@@ -29,35 +29,51 @@ export function findEvent(m: Memory, from: i32, to: i32, step: number, changed: 
   m[at.EVENT_CONTACTS] = together;
 }
 
-/** Value of the switch of a contact at a share of the step. */
-function switchInside(m: Memory, contact: i32, from: i32, to: i32, step: number, share: number): number {
-  const x0 = contactMotion(m, contact, from);
-  const v0 = contactMotion(m, contact, from + at.SPEED);
-  const a0 = contactMotion(m, contact, from + at.ACCELERATION);
-  const x1 = contactMotion(m, contact, to);
-  const v1 = contactMotion(m, contact, to + at.SPEED);
-  const a1 = contactMotion(m, contact, to + at.ACCELERATION);
-  const slot = at.INNER + (contact >> 3);
-  const rate = slot + at.RATE;
+/** Reads what a contact does at both ends of the step into `SWITCHING`, once for all looks inside. */
+function readEnds(m: Memory, contact: i32, from: i32, to: i32): void {
+  const inner = at.INNER + (contact >> 3);
+  m[at.SWITCHING] = contactMotion(m, contact, from);
+  m[at.SWITCHING + 1] = contactMotion(m, contact, from + at.SPEED);
+  m[at.SWITCHING + 2] = contactMotion(m, contact, from + at.ACCELERATION);
+  m[at.SWITCHING + 3] = contactMotion(m, contact, to);
+  m[at.SWITCHING + 4] = contactMotion(m, contact, to + at.SPEED);
+  m[at.SWITCHING + 5] = contactMotion(m, contact, to + at.ACCELERATION);
+  m[at.SWITCHING + 6] = m[from + inner];
+  m[at.SWITCHING + 7] = m[from + inner + at.RATE];
+  m[at.SWITCHING + 8] = m[to + inner];
+  m[at.SWITCHING + 9] = m[to + inner + at.RATE];
+}
+
+/** Value of the switch of that contact at a share of the step. */
+function switchInside(m: Memory, contact: i32, start: number, step: number, share: number): number {
+  const v0 = m[at.SWITCHING + 1];
+  const v1 = m[at.SWITCHING + 4];
   return contactSwitch(
     m,
     contact,
-    m[from + at.TIME] + share * step,
-    hermiteValue(x0, v0, x1, v1, step, share),
-    hermiteValue(v0, a0, v1, a1, step, share),
-    m[at.HAS_INNER] !== 0
-      ? hermiteValue(m[from + slot], m[from + rate], m[to + slot], m[to + rate], step, share)
-      : 0,
+    start + share * step,
+    hermiteValue(m[at.SWITCHING], v0, m[at.SWITCHING + 3], v1, step, share),
+    hermiteValue(v0, m[at.SWITCHING + 2], v1, m[at.SWITCHING + 5], step, share),
+    hermiteValue(
+      m[at.SWITCHING + 6],
+      m[at.SWITCHING + 7],
+      m[at.SWITCHING + 8],
+      m[at.SWITCHING + 9],
+      step,
+      share,
+    ),
   );
 }
 
 /** Where in the step a contact switches, 0 … 1. */
 function rootOf(m: Memory, contact: i32, from: i32, to: i32, step: number): number {
   const wasOn = ((whole(m[at.CONTACTS_ON]) >> contact) & 1) === 1;
+  const start = m[from + at.TIME];
+  readEnds(m, contact, from, to);
   let low: number = 0;
   let high: number = 1;
-  let atLow = switchInside(m, contact, from, to, step, low);
-  let atHigh = switchInside(m, contact, from, to, step, high);
+  let atLow = switchInside(m, contact, start, step, low);
+  let atHigh = switchInside(m, contact, start, step, high);
   // A contact that has just switched may stand a rounding error on the wrong side: it switches back at once.
   if (atLow > 0 !== wasOn) return 0;
   // Regula falsi with the Illinois rule: an end that stays twice counts half, so that both ends close in.
@@ -65,7 +81,7 @@ function rootOf(m: Memory, contact: i32, from: i32, to: i32, step: number): numb
   for (let k = 0; k < 60 && (high - low) * step > 1e-12; k += 1) {
     const guess = low + ((high - low) * atLow) / (atLow - atHigh);
     const share = guess > low && guess < high ? guess : (low + high) / 2;
-    const value = switchInside(m, contact, from, to, step, share);
+    const value = switchInside(m, contact, start, step, share);
     if (value > 0 === wasOn) {
       low = share;
       atLow = value;

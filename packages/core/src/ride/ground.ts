@@ -1,32 +1,25 @@
+import type { SampledSide } from '../course/sampled.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
 
+/** Coefficients of a piece of the ground: height = a + u·(b + u·(c + u·d)), u from 0 to 1 between two samples. */
+const PIECE = 4;
+
 /**
  * Reads the ground at a distance of one side into `GROUND_HEIGHT` [m] and `GROUND_RISE`, how fast it rises under a tyre
- * [m/s]: the cubic of `course/sampled`, both from the same four numbers.
+ * [m/s]: the cubic of `course/sampled`.
  */
 export function readGround(m: Memory, ground: i32, distance: number): void {
-  const samples = whole(m[ground + at.SAMPLES]);
-  const place = (distance - m[ground + at.ORIGIN]) * m[ground + at.PER_SAMPLE_STEP];
-  const last = m[ground + at.LAST_SAMPLE];
-  if (place > 0 && place < last) {
-    const piece = whole(place);
-    const i = samples + 2 * piece;
-    const step = m[ground + at.SAMPLE_STEP];
-    const u = place - piece;
-    const away = 1 - u;
-    const rise = m[i + 2] - m[i];
-    const m0 = step * m[i + 1];
-    const m1 = step * m[i + 3];
-    m[at.GROUND_HEIGHT] = m[i] + u * u * (3 - 2 * u) * rise + u * away * (away * m0 - u * m1);
-    m[at.GROUND_RISE] =
-      m[at.RIDE_SPEED] *
-      m[ground + at.PER_SAMPLE_STEP] *
-      (6 * u * away * rise + away * (1 - 3 * u) * m0 + u * (3 * u - 2) * m1);
-  } else {
-    m[at.GROUND_HEIGHT] = m[place > 0 ? samples + 2 * whole(last) : samples];
-    m[at.GROUND_RISE] = 0;
-  }
+  const place = (distance - m[ground + at.ORIGIN]) * m[ground + at.PIECES_PER_METRE];
+  const inside = Math.max(Math.min(place, m[ground + at.LAST_PIECE]), 0);
+  const piece = whole(inside);
+  const i = whole(m[ground + at.PIECES]) + PIECE * piece;
+  const u = inside - piece;
+  const b = m[i + 1];
+  const c = m[i + 2];
+  const d = u * m[i + 3];
+  m[at.GROUND_HEIGHT] = m[i] + u * (b + u * (c + d));
+  m[at.GROUND_RISE] = m[ground + at.PIECES_PER_SECOND] * (b + u * (2 * c + 3 * d));
 }
 
 /** The same under the tyre of a corner at a time [s]. */
@@ -34,4 +27,37 @@ export function readGroundUnder(m: Memory, corner: i32, time: number): void {
   const axle = at.FRONT + (corner >> 1) * at.AXLE_SIZE;
   const distance = m[at.RIDE_SPEED] * time - m[axle + at.BEHIND_FRONT];
   readGround(m, at.LEFT_GROUND + (corner & 1) * at.GROUND_SIZE, distance);
+}
+
+const written = new WeakMap<SampledSide, Float64Array>();
+
+/** Pieces of a side, made once for all rides over it: the flat before it, those between samples, the flat behind. */
+export function groundPieces(side: SampledSide): Float64Array {
+  const before = written.get(side);
+  if (before) return before;
+  const { samples, step } = side;
+  const last = samples.length - 2;
+  const pieces = new Float64Array(PIECE * (samples.length / 2 + 1));
+  pieces[0] = samples[0];
+  for (let i = 0; i < last; i += 2) {
+    const rise = samples[i + 2] - samples[i];
+    const m0 = step * samples[i + 1];
+    const m1 = step * samples[i + 3];
+    pieces.set([samples[i], m0, 3 * rise - 2 * m0 - m1, m0 + m1 - 2 * rise], PIECE * (i / 2 + 1));
+  }
+  pieces[pieces.length - PIECE] = samples[last];
+  written.set(side, pieces);
+  return pieces;
+}
+
+/** Writes the ground of a side, its pieces at a place. @returns the place behind */
+export function writeGround(m: Memory, ground: i32, side: SampledSide, speed: number, place: i32): i32 {
+  const pieces = groundPieces(side);
+  m[ground + at.ORIGIN] = side.origin - side.step;
+  m[ground + at.PIECES_PER_METRE] = 1 / side.step;
+  m[ground + at.PIECES_PER_SECOND] = speed / side.step;
+  m[ground + at.LAST_PIECE] = pieces.length / PIECE - 1;
+  m[ground + at.PIECES] = place;
+  m.set(pieces, place);
+  return place + pieces.length;
 }

@@ -40,13 +40,17 @@ export const INNER_RATE = 36;
 export const TIME = 40;
 /** Contacts that should carry force in this state, as bits. */
 export const WANTED = 41;
-/** What the equations leave behind for each corner: travel and speed at the stop's station, closing speed of the shock. */
+/**
+ * What a look at a state leaves behind for each corner: travel and speed at the stop's station, closing speed of the shock,
+ * force along the stop.
+ */
 export const PROBES = 42;
-export const PROBE = 3;
+export const PROBE = 4;
 export const STOP_TRAVEL = 0;
 export const STOP_SPEED = 1;
 export const SHOCK_SPEED = 2;
-export const STATE_SIZE = 54;
+export const STOP_FORCE = 3;
+export const STATE_SIZE = 58;
 
 /**
  * Contacts of one corner, as bits: 1 means that it carries force. The bit of a contact is
@@ -107,12 +111,13 @@ export const SHOCK_TABLE = 35;
 export const STOP_TABLE = 36;
 export const AXLE_SIZE = 38;
 
-/** Ground under one side, counted from its block; `SAMPLES` is the place of its samples. */
+/** Ground under one side, counted from its block; it begins one piece before the first sample. */
 export const ORIGIN = 0;
-export const SAMPLE_STEP = 1;
-export const PER_SAMPLE_STEP = 2;
-export const LAST_SAMPLE = 3;
-export const SAMPLES = 4;
+export const PIECES_PER_METRE = 1;
+export const PIECES_PER_SECOND = 2;
+export const LAST_PIECE = 3;
+/** Place of its pieces. */
+export const PIECES = 4;
 export const GROUND_SIZE = 6;
 
 /** From here on places count from the memory's beginning; the first kilobyte stays free, as compilers like it. */
@@ -156,8 +161,10 @@ export const PER_INNER_ERROR = PER_ERROR + MOTION_SIZE;
 
 /** Where the switch of each contact that changed lies in the step. */
 export const ROOTS = PER_INNER_ERROR + INNER_SIZE;
+/** Motion of the contact whose switch is looked for, at both ends of the step. */
+export const SWITCHING = ROOTS + ALL_CONTACTS;
 /** Contacts newly made, by bit number. */
-export const TOUCHES = ROOTS + ALL_CONTACTS;
+export const TOUCHES = SWITCHING + 10;
 /** Where each touched stop last turned round: crush and friction share; of no account without friction. */
 export const REVERSALS = TOUCHES + ALL_CONTACTS;
 

@@ -73,11 +73,18 @@ function stopPeak(m: Memory, corner: i32, from: i32, to: i32, step: number): voi
   const v0 = m[from + probe + at.STOP_SPEED];
   const x1 = m[to + probe + at.STOP_TRAVEL];
   const v1 = m[to + probe + at.STOP_SPEED];
+  const first = m[from + probe + at.STOP_FORCE];
+  const last = m[to + probe + at.STOP_FORCE];
+  raise(m, at.PEAK_STOP_FORCE + corner, Math.max(first, last));
+  if (!(Math.max(first, last) > NEAR * m[at.PEAK_STOP_FORCE + corner])) return;
   const u0 = m[from + at.INNER + corner];
   const u1 = m[to + at.INNER + corner];
+<<<<<<< HEAD
   const first = forceWhileOn(m, corner, x0, v0, u0);
   const last = forceWhileOn(m, corner, x1, v1, u1);
   if (!(Math.max(first, last) > NEAR * m[at.PEAK_STOP_FORCE + corner])) return;
+=======
+>>>>>>> 2b65af9 (ride: look for contacts at the ends of a step only; ground and shock read in one go)
   m[at.READINGS] = first;
   m[at.READINGS + PARTS] = last;
   const contact = at.CONTACTS * corner + at.STOP;

@@ -29,7 +29,7 @@ export function leanOnThree(
   }
 }
 
-/** Largest |a·p + b·q + c·r + d·s|·weight of a row; not a number when one of them is none. */
+/** Largest |a·p + b·q + c·r + d·s|·weight of a row; not a number when one of them is none or not finite. */
 export function largestOfFour(
   m: Memory,
   a: number,
@@ -46,7 +46,9 @@ export function largestOfFour(
   let largest: number = 0;
   for (let i = 0; i < size; i += 1) {
     const sum = a * m[p + i] + b * m[q + i] + c * m[r + i] + d * m[s + i];
-    largest = Math.max(largest, Math.abs(sum) * m[weight + i]);
+    const weighed = Math.abs(sum) * m[weight + i];
+    if (!(weighed < Infinity)) return Number.NaN;
+    if (weighed > largest) largest = weighed;
   }
   return largest;
 }

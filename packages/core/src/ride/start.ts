@@ -1,6 +1,7 @@
-import type { SampledSide, Track } from '../course/sampled.ts';
+import type { Track } from '../course/sampled.ts';
 import { contactMotion, contactSwitch } from './contact-motion.ts';
-import { accelerate } from './dynamics.ts';
+import { accelerateAndLook } from './dynamics.ts';
+import { groundPieces, writeGround } from './ground.ts';
 import * as at from './layout.ts';
 import type { i32, Memory } from './memory.ts';
 import type { RideModel } from './model.ts';
@@ -50,8 +51,8 @@ export function rideOf(
 /** Places that a ride takes in the memory. */
 export function sizeOf({ track, front, rear, breaks }: Ride): number {
   const tables = [front, rear].reduce((sum, { shock, stop }) => sum + linearSize(shock) + cubicSize(stop), 0);
-  const samples = [track.left, track.right].reduce((sum, side) => sum + side.samples.length, 0);
-  return at.HEAP + tables + breaks.length + 1 + samples;
+  const ground = groundPieces(track.left).length + groundPieces(track.right).length;
+  return at.HEAP + tables + breaks.length + 1 + ground;
 }
 
 /** Writes a ride into the memory, with the rig at the start of it. */
@@ -77,8 +78,8 @@ export function writeStart(m: Memory, ride: Ride): void {
   m.set(ride.breaks, free);
   free += ride.breaks.length;
   m[free] = Infinity;
-  free = writeGround(m, at.LEFT_GROUND, track.left, free + 1);
-  writeGround(m, at.RIGHT_GROUND, track.right, free);
+  free = writeGround(m, at.LEFT_GROUND, track.left, speed, free + 1);
+  writeGround(m, at.RIGHT_GROUND, track.right, speed, free);
   writeAcceptedErrors(m, ride.tolerance);
 
   const longest = Math.min(LONGEST_STEP, track.shortestFeature / speed / STEPS_PER_FEATURE);
@@ -89,7 +90,7 @@ export function writeStart(m: Memory, ride: Ride): void {
   m[at.FROM] = at.ONE_END;
   for (const i of HEIGHTS) m[at.ONE_END + i] = track.initialLift;
   m[at.CONTACTS_ON] = contactsAtRest(m, at.ONE_END);
-  accelerate(m, at.ONE_END);
+  accelerateAndLook(m, at.ONE_END);
   m[at.EVALUATIONS] = 1;
 }
 
@@ -109,16 +110,6 @@ function writeBody(m: Memory, { sprung, gravity, seat, axles }: RideModel): void
   m[at.SEAT_AHEAD] = seat?.ahead ?? 0;
   m[at.SEAT_LEFT] = seat?.left ?? 0;
   m[at.HAS_INNER] = axles.front.stop.maxwell || axles.rear.stop.maxwell ? 1 : 0;
-}
-
-function writeGround(m: Memory, ground: i32, side: SampledSide, samples: i32): i32 {
-  m[ground + at.ORIGIN] = side.origin;
-  m[ground + at.SAMPLE_STEP] = side.step;
-  m[ground + at.PER_SAMPLE_STEP] = 1 / side.step;
-  m[ground + at.LAST_SAMPLE] = side.samples.length / 2 - 1;
-  m[ground + at.SAMPLES] = samples;
-  m.set(side.samples, samples);
-  return samples + side.samples.length;
 }
 
 function writeAcceptedErrors(m: Memory, tolerance: number): void {

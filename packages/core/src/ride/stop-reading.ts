@@ -65,6 +65,7 @@ export function faceAt(m: Memory, corner: i32, inner: number): number {
   return crush;
 }
 
+<<<<<<< HEAD
 /**
  * What friction adds to the energy of a stop whose face stands back by itself [J], below zero: while it is free the face
  * moves as on a curve that is so much lower. The books ask for it when the stop lets go and when it is met again.
@@ -84,6 +85,11 @@ export function elasticAlong(
 ): number {
   const c = axleOf(corner);
   return gain * cubicAt(m, whole(m[c + at.STOP_TABLE]), crush) + m[c + at.METAL_RATE] * metalCrush;
+=======
+/** Force of the curve of a stop, pressed slowly and without friction [N]. */
+export function curveAt(m: Memory, corner: i32, crush: number): number {
+  return cubicAt(m, whole(m[axleOf(corner) + at.STOP_TABLE]), crush);
+>>>>>>> 2b65af9 (ride: look for contacts at the ends of a step only; ground and shock read in one go)
 }
 
 /** Force of the viscous branch of a touched stop [N]. */
@@ -95,6 +101,7 @@ export function viscousAlong(m: Memory, corner: i32, crush: number, inner: numbe
  * Force of stop and metal along the stop [N], for contacts that are given. Where they should have let go it is the smooth
  * continuation of the law, and may pull: inside a tried step that is wanted.
  * @param crush – of the stop, 0 while it is not touched
+ * @param curve – force of its curve there
  * @param metalCrush – beyond the metal's place, 0 while it is not reached
  * @param inner – inner displacement of the viscous branch, of no account without one
  */
@@ -102,12 +109,13 @@ export function stopAlong(
   m: Memory,
   corner: i32,
   crush: number,
+  curve: number,
   metalCrush: number,
   crushSpeed: number,
   inner: number,
 ): number {
   const c = axleOf(corner);
-  const elastic = elasticAlong(m, corner, frictionGain(m, corner, crush), crush, metalCrush);
+  const elastic = frictionGain(m, corner, crush) * curve + m[c + at.METAL_RATE] * metalCrush;
   const oil = crush !== 0 ? oilForce(m[c + at.OIL_FACTOR], crushSpeed) : 0;
   const gain = closingGain(m[c + at.STOP_RATE_FACTOR], crushSpeed);
   return gain * elastic + viscousAlong(m, corner, crush, inner) + oil;
@@ -120,5 +128,6 @@ export function stopForceAt(m: Memory, corner: i32, travel: number, speed: numbe
   const metal = Math.max(0, crush - m[c + at.METAL_AT + (corner & 1)]);
   const touched = crush > faceAt(m, corner, inner) ? crush : 0;
   if (touched <= 0 && metal <= 0) return 0;
-  return Math.max(0, stopAlong(m, corner, touched, metal, m[c + at.STOP_RATIO] * speed, inner));
+  const curve = curveAt(m, corner, touched);
+  return Math.max(0, stopAlong(m, corner, touched, curve, metal, m[c + at.STOP_RATIO] * speed, inner));
 }

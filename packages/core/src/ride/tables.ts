@@ -9,13 +9,16 @@ import { type i32, type Memory, whole } from './memory.ts';
 
 /** Piece of straight lines: where it ends, slope, value at zero. */
 const LINE = 3;
-/** Before the pieces: first x, even cells per x, number of the last cell, and for each cell the place of its first piece. */
-const LINE_HEAD = 3;
+/**
+ * Straight lines are cut into even cells, each with all pieces that reach into it, so that a look-up begins at the right
+ * place and seldom goes on. Before them: first x, cells per x, number of the last cell, places a cell.
+ */
+const LINE_HEAD = 4;
 
 /** Value at x of the straight lines at `table`. */
 export function linearAt(m: Memory, table: i32, x: number): number {
-  const cell = Math.min((x - m[table]) * m[table + 1], m[table + 2]);
-  let piece = whole(m[table + LINE_HEAD + whole(Math.max(cell, 0))]);
+  const cell = Math.max(Math.min((x - m[table]) * m[table + 1], m[table + 2]), 0);
+  let piece = table + LINE_HEAD + whole(m[table + 3]) * whole(cell);
   while (x >= m[piece]) piece += LINE;
   return m[piece + 2] + m[piece + 1] * x;
 }
@@ -43,6 +46,7 @@ export function cubicSlopeAt(m: Memory, table: i32, x: number): number {
   return m[piece + 3] + u * (2 * m[piece + 4] + 3 * u * m[piece + 5]);
 }
 
+<<<<<<< HEAD
 /** Area under the monotone cubic at `table`, from its first point to x beyond it. */
 export function cubicAreaTo(m: Memory, table: i32, x: number): number {
   let area: number = 0;
@@ -56,24 +60,35 @@ export function cubicAreaTo(m: Memory, table: i32, x: number): number {
 
 function areaOf(m: Memory, piece: i32, u: number): number {
   return u * (m[piece + 2] + u * (m[piece + 3] / 2 + u * (m[piece + 4] / 3 + (u * m[piece + 5]) / 4)));
+=======
+/** Most pieces that reach into a cell: from that at its start to the one behind that at its end, which may be a rounding away. */
+function piecesPerCell({ firstPiece }: PiecewiseLinear): number {
+  let most = 1;
+  for (let k = 1; k < firstPiece.length; k += 1) most = Math.max(most, firstPiece[k] - firstPiece[k - 1]);
+  return most + 2;
+>>>>>>> 2b65af9 (ride: look for contacts at the ends of a step only; ground and shock read in one go)
 }
 
 /** Writes straight lines at a place. @returns the place behind */
 export function writeLinear(m: Memory, table: i32, line: PiecewiseLinear): i32 {
   const { x, slope, offset, firstPiece, cellsPerX } = line;
-  const cells = firstPiece.length;
-  const pieces = table + LINE_HEAD + cells;
+  const last = slope.length - 1;
+  const pieces = piecesPerCell(line);
   m[table] = x[0];
   m[table + 1] = cellsPerX;
-  m[table + 2] = cells - 1;
-  for (let k = 0; k < cells; k += 1) m[table + LINE_HEAD + k] = pieces + LINE * firstPiece[k];
-  for (let k = 0; k < slope.length; k += 1) {
-    const piece = pieces + LINE * k;
-    m[piece] = k === slope.length - 1 ? Infinity : x[k + 1];
-    m[piece + 1] = slope[k];
-    m[piece + 2] = offset[k];
+  m[table + 2] = firstPiece.length - 1;
+  m[table + 3] = LINE * pieces;
+  let place = table + LINE_HEAD;
+  for (const first of firstPiece) {
+    for (let k = first; k < first + pieces; k += 1) {
+      const piece = Math.min(k, last);
+      m[place] = piece === last ? Infinity : x[piece + 1];
+      m[place + 1] = slope[piece];
+      m[place + 2] = offset[piece];
+      place += LINE;
+    }
   }
-  return pieces + LINE * slope.length;
+  return place;
 }
 
 /** Writes a cubic at a place, with the straight lines before its first and behind its last point. @returns the place behind */
@@ -90,6 +105,6 @@ export function writeCubic(m: Memory, table: i32, cubic: MonotoneCubic): i32 {
 }
 
 /** Places that a table takes. */
-export const linearSize = ({ slope, firstPiece }: PiecewiseLinear): number =>
-  LINE_HEAD + firstPiece.length + LINE * slope.length;
+export const linearSize = (line: PiecewiseLinear): number =>
+  LINE_HEAD + line.firstPiece.length * LINE * piecesPerCell(line);
 export const cubicSize = ({ c }: MonotoneCubic): number => CUBIC * (c.length + 2);
