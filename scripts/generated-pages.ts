@@ -2,11 +2,7 @@ import { rigJsonSchema } from '@lastinch/core/rigfile';
 import { validationPage } from '../validation/page.ts';
 import { apiText } from './api-text.ts';
 import { demoPicture } from './demo-picture.ts';
-<<<<<<< HEAD
-import { kernelBytesFile } from './kernel/bytes.ts';
 import { precisionPicture } from './precision-picture.ts';
-=======
->>>>>>> 2b65af9 (ride: look for contacts at the ends of a step only; ground and shock read in one go)
 import { problemsPage } from './problems-page.ts';
 import { readRoomList } from './room-list.ts';
 import { roomsDrawing, withDrawing } from './rooms-drawing.ts';

@@ -3,7 +3,7 @@ import { tyreSwitch } from '../elements/tyre.ts';
 import { readGroundUnder } from './ground.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
-import { axleOf, curveAt, faceAt, pastTip, stopAlong } from './stop-reading.ts';
+import { axleOf, curveAt, faceAt, metAgain, pastTip, stopAlong } from './stop-reading.ts';
 
 /**
  * One contact seen alone, for finding the moment at which it switches. `contact` is its bit number.
@@ -50,8 +50,8 @@ export function contactSwitch(
       if (m[c + at.MAXWELL_RATE] === 0) return crush;
       // With a viscous branch it lets go where it would pull, and is met again where its face has come back to.
       const isTouched = ((whole(m[at.CONTACTS_ON]) >> contact) & 1) === 1;
-      if (!isTouched) return crush - faceAt(m, corner, inner);
       const speed = m[c + at.STOP_RATIO] * velocity;
+      if (!isTouched) return metAgain(m, corner, crush, faceAt(m, corner, inner), speed, inner);
       return crush > 0 ? stopAlong(m, corner, crush, curveAt(m, corner, crush), 0, speed, inner) : crush;
     }
     case at.METAL:

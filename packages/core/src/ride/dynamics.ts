@@ -6,7 +6,7 @@ import { tyreForce, tyreSwitch } from '../elements/tyre.ts';
 import { readGround } from './ground.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
-import { curveAt, faceAt, stopAlong, viscousAlong } from './stop-reading.ts';
+import { curveAt, faceAt, metAgain, stopAlong, viscousAlong } from './stop-reading.ts';
 import { linearAt } from './tables.ts';
 
 /**
@@ -140,7 +140,7 @@ function equations(m: Memory, state: i32, looks: boolean): void {
       }
       if (hasInner) {
         const face = isTouched ? crush : faceAt(m, corner, inner);
-        if (!isTouched && crush <= face) isMet = false;
+        if (!isTouched) isMet = metAgain(m, corner, crush, face, crushSpeed, inner) > 0;
         const pull = springPull(m[c + at.MAXWELL_RATE], face, inner);
         const flow = pull / m[c + at.MAXWELL_DAMPING];
         m[state + at.INNER_RATE + corner] = flow;

@@ -4,7 +4,7 @@ import { crestOf, parabolaCrest, stateInside } from './dense.ts';
 import { accelerate } from './dynamics.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
-import { axleOf, pastTip, stopAlong } from './stop-reading.ts';
+import { axleOf, curveAt, pastTip, stopAlong } from './stop-reading.ts';
 
 /** Look inside a step only when its ends come this near to the largest value so far. */
 const NEAR = 0.7;
@@ -79,12 +79,6 @@ function stopPeak(m: Memory, corner: i32, from: i32, to: i32, step: number): voi
   if (!(Math.max(first, last) > NEAR * m[at.PEAK_STOP_FORCE + corner])) return;
   const u0 = m[from + at.INNER + corner];
   const u1 = m[to + at.INNER + corner];
-<<<<<<< HEAD
-  const first = forceWhileOn(m, corner, x0, v0, u0);
-  const last = forceWhileOn(m, corner, x1, v1, u1);
-  if (!(Math.max(first, last) > NEAR * m[at.PEAK_STOP_FORCE + corner])) return;
-=======
->>>>>>> 2b65af9 (ride: look for contacts at the ends of a step only; ground and shock read in one go)
   m[at.READINGS] = first;
   m[at.READINGS + PARTS] = last;
   const contact = at.CONTACTS * corner + at.STOP;
@@ -113,5 +107,6 @@ function forceWhileOn(m: Memory, corner: i32, travel: number, speed: number, inn
   const past = pastTip(m, corner, travel);
   const crush: number = (on & (1 << at.STOP)) !== 0 ? past : 0;
   const metal: number = (on & (1 << at.METAL)) !== 0 ? past - m[c + at.METAL_AT + (corner & 1)] : 0;
-  return Math.max(0, stopAlong(m, corner, crush, metal, m[c + at.STOP_RATIO] * speed, inner));
+  const curve = curveAt(m, corner, crush);
+  return Math.max(0, stopAlong(m, corner, crush, curve, metal, m[c + at.STOP_RATIO] * speed, inner));
 }

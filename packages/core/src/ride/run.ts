@@ -112,9 +112,11 @@ function drive(
     if (m[from + at.TIME] >= m[at.DURATION]) return 'finished';
     if (tried >= stepLimit) return 'step-limit';
     // Who records wants to see every step.
-    kernel.takeSteps(recorders.length > 0 ? 1 : Math.min(STEPS_PER_ASK, stepLimit - tried));
+    const count = recorders.length > 0 ? 1 : Math.min(STEPS_PER_ASK, stepLimit - tried);
+    kernel.takeSteps(count);
+    // A try that gets nowhere, because a contact switches at once, counts as well.
+    tried += count;
     if (m[at.FROM] !== from) for (const one of recorders) one.afterStep(m, from, m[at.FROM]);
-    tried = m[at.STEPS] + m[at.REJECTED];
     if (m[at.STEPS] >= nextAsk) {
       nextAsk += STEPS_PER_ASK;
       if (isCancelled?.() === true) return 'cancelled';

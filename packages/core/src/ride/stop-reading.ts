@@ -65,7 +65,6 @@ export function faceAt(m: Memory, corner: i32, inner: number): number {
   return crush;
 }
 
-<<<<<<< HEAD
 /**
  * What friction adds to the energy of a stop whose face stands back by itself [J], below zero: while it is free the face
  * moves as on a curve that is so much lower. The books ask for it when the stop lets go and when it is met again.
@@ -75,21 +74,9 @@ export function heldByFriction(m: Memory, corner: i32, crush: number): number {
   return share === 0 ? 0 : share * cubicAreaTo(m, whole(m[axleOf(corner) + at.STOP_TABLE]), crush);
 }
 
-/** Force of the curve of a stop, with friction, and of the metal behind it, that depends on no speed [N]. */
-export function elasticAlong(
-  m: Memory,
-  corner: i32,
-  gain: number,
-  crush: number,
-  metalCrush: number,
-): number {
-  const c = axleOf(corner);
-  return gain * cubicAt(m, whole(m[c + at.STOP_TABLE]), crush) + m[c + at.METAL_RATE] * metalCrush;
-=======
 /** Force of the curve of a stop, pressed slowly and without friction [N]. */
 export function curveAt(m: Memory, corner: i32, crush: number): number {
   return cubicAt(m, whole(m[axleOf(corner) + at.STOP_TABLE]), crush);
->>>>>>> 2b65af9 (ride: look for contacts at the ends of a step only; ground and shock read in one go)
 }
 
 /** Force of the viscous branch of a touched stop [N]. */
@@ -119,6 +106,23 @@ export function stopAlong(
   const oil = crush !== 0 ? oilForce(m[c + at.OIL_FACTOR], crushSpeed) : 0;
   const gain = closingGain(m[c + at.STOP_RATE_FACTOR], crushSpeed);
   return gain * elastic + viscousAlong(m, corner, crush, inner) + oil;
+}
+
+/**
+ * Positive where a stop that has let go is met: beyond its face, and, while that still stands back, where it would push.
+ * The face is found at rest and the push is not: let go in a fast opening, it would be met again at once.
+ */
+export function metAgain(
+  m: Memory,
+  corner: i32,
+  crush: number,
+  face: number,
+  crushSpeed: number,
+  inner: number,
+): number {
+  if (face === 0 || crush <= face) return crush - face;
+  const along = stopAlong(m, corner, crush, curveAt(m, corner, crush), 0, crushSpeed, inner);
+  return along > 0 ? crush - face : along;
 }
 
 /** The same at a travel and speed of the axle: 0 when neither stop nor metal is touched there. */

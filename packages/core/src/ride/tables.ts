@@ -46,7 +46,6 @@ export function cubicSlopeAt(m: Memory, table: i32, x: number): number {
   return m[piece + 3] + u * (2 * m[piece + 4] + 3 * u * m[piece + 5]);
 }
 
-<<<<<<< HEAD
 /** Area under the monotone cubic at `table`, from its first point to x beyond it. */
 export function cubicAreaTo(m: Memory, table: i32, x: number): number {
   let area: number = 0;
@@ -60,13 +59,13 @@ export function cubicAreaTo(m: Memory, table: i32, x: number): number {
 
 function areaOf(m: Memory, piece: i32, u: number): number {
   return u * (m[piece + 2] + u * (m[piece + 3] / 2 + u * (m[piece + 4] / 3 + (u * m[piece + 5]) / 4)));
-=======
+}
+
 /** Most pieces that reach into a cell: from that at its start to the one behind that at its end, which may be a rounding away. */
 function piecesPerCell({ firstPiece }: PiecewiseLinear): number {
   let most = 1;
   for (let k = 1; k < firstPiece.length; k += 1) most = Math.max(most, firstPiece[k] - firstPiece[k - 1]);
   return most + 2;
->>>>>>> 2b65af9 (ride: look for contacts at the ends of a step only; ground and shock read in one go)
 }
 
 /** Writes straight lines at a place. @returns the place behind */
