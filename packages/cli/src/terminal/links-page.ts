@@ -26,7 +26,7 @@ export function linksPage(rig: Rig, answer: LinksAnswer, paper: Paper): string[]
   return [
     ...wrap(title, paper).map(paper.ink.heading),
     ...verdictLines(answer, paper),
-    ...(beside
+    ...(beside && knockOn.length > 0
       ? [
           ...section('KNOCK-ON LIST, nearest to its limit first', changeTable(knockOn, paper), paper),
           ...section('STAYS AS IT WAS, and its limit is not kept', stateTable(broken, paper), paper),
@@ -34,7 +34,7 @@ export function linksPage(rig: Rig, answer: LinksAnswer, paper: Paper): string[]
       : section('AS IT STANDS, nearest to its limit first', stateTable(steady, paper), paper)),
     ...section(
       'WHAT TO DO BESIDE THE FINDINGS',
-      remedyLines(beside ? [...knockOn, ...broken] : steady, answer, paper),
+      remedyLines(knockOn.length > 0 ? [...knockOn, ...broken] : steady, answer, paper),
       paper,
     ),
     ...section('FINDINGS', findingLines(findings, paper), paper),
@@ -89,7 +89,7 @@ function verdictLines(answer: LinksAnswer, paper: Paper): string[] {
   if (beside)
     said.push(
       knockOn.length === 0
-        ? `Nothing here is another than with ${against}.`
+        ? `Nothing changes against ${against}.`
         : `${counted(knockOn.length, 'line changes', 'lines change')}, ${steady.length} stay.`,
     );
   const [first] = [...knockOn, ...steady]
