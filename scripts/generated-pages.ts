@@ -19,7 +19,12 @@ export const generatedPages: readonly GeneratedPage[] = [
   {
     file: 'packages/core/api.txt',
     make: (root) =>
-      apiText(`${root}/packages/core`, ['src/index.ts', 'src/rigfile/index.ts', 'src/links.ts']),
+      apiText(`${root}/packages/core`, [
+        'src/index.ts',
+        'src/rigfile/index.ts',
+        'src/links.ts',
+        'src/stops.ts',
+      ]),
   },
   {
     file: 'docs/rig-file.schema.json',

@@ -6,6 +6,7 @@ const FAMILIES: Readonly<Record<string, string>> = {
   rig: 'What stands in the rig file',
   links: 'Links that cannot stand so',
   ask: 'What was asked for',
+  stop: 'A stop',
   case: 'A ride case file',
 };
 

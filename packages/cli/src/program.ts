@@ -6,6 +6,7 @@ import { links } from './commands/links.ts';
 import { newRig } from './commands/new.ts';
 import { open } from './commands/open.ts';
 import { ride } from './commands/ride.ts';
+import { stopNeeded } from './commands/stop-need.ts';
 
 const EXITS = `
 Exit codes: 0 fine, 1 a limit of the owner is broken, 2 something is wrong with the input.`;
@@ -60,6 +61,22 @@ export async function run(words: readonly string[]): Promise<ExitCode> {
     .option('--json', 'data instead of text, SI units')
     .action(async (file: string, options) => {
       ended = await ride(file, options);
+    });
+  const stop = command('stop', 'choose a stop by its curve');
+  stop
+    .command('need')
+    .description('the band of stop curves that an end needs, with every stop of the rig driven')
+    .exitOverride()
+    .allowExcessArguments(false)
+    .argument('<FILE>', 'rig file, - for standard input')
+    .requiredOption('--end <END>', 'front or rear')
+    .option('--course <NAMES>', 'courses that must be met: whoops,ledge (default: its only one)')
+    .option('--speed <SPEED>', 'for example "20 mph" (default: the speed of each course)')
+    .option('--setup <NAME>', 'setup (default: the rig as measured)')
+    .option('--units <SYSTEM>', 'shop (inches, lb) or metric; default: as the file was typed')
+    .option('--json', 'data instead of text, SI units')
+    .action(async (file: string, options) => {
+      ended = await stopNeeded(file, options);
     });
   command('open', 'print the verdict, then serve the workbench on this machine')
     .argument('<FILE>', 'rig file')

@@ -36,6 +36,8 @@ export { sideScene } from './rig-side.ts';
 
 // --- Curves and histories ---
 
+export type { BandTextOptions } from './band-text.ts';
+export { bandText } from './band-text.ts';
 export type { CurveBand, CurveOptions, CurveSeries } from './curve.ts';
 export { curveScene } from './curve.ts';
 export type { HistorySeries, HistoryTextOptions } from './history-text.ts';

@@ -1,17 +1,4 @@
-import {
-  AS_MEASURED,
-  bad,
-  type CourseSpec,
-  courseText,
-  formatValue,
-  good,
-  type Result,
-  type RideAnswer,
-  type Rig,
-  rideRig,
-  type UnitSystem,
-  unitsOfRig,
-} from '@lastinch/core';
+import { AS_MEASURED, courseText, formatValue, type RideAnswer, rideRig, unitsOfRig } from '@lastinch/core';
 import {
   absurdSpeed,
   type ExitCode,
@@ -21,8 +8,8 @@ import {
   speedAsked,
   tyresAsked,
   unitsAsked,
-  unknownName,
 } from '../asked.ts';
+import { ANY_SPEED, coursesAsked, driveOf, SPEED_MISSING } from '../courses-asked.ts';
 import { writeJson, writeLines } from '../hosts/output.ts';
 import { progressLine } from '../hosts/progress.ts';
 import { rideJson, ridesJson } from '../json/ride-json.ts';
@@ -46,9 +33,6 @@ export interface RideOptions {
 /** Runs over the measurement tolerances that make the intervals: the half-width itself is then good to about 15 %. */
 const TRIALS = 24;
 const SEED = 1;
-
-/** For a rig that is let go: it goes down, not along [m/s]. */
-const ANY_SPEED = 1;
 
 /** `lastinch ride FILE`: one setup over one course or several, held against another setup if asked. */
 export async function ride(file: string, options: RideOptions): Promise<ExitCode> {
@@ -89,15 +73,7 @@ export async function ride(file: string, options: RideOptions): Promise<ExitCode
       },
     ]);
   const drives = courses.value.map((course) => driveOf(course, asked.value));
-  if (drives.some(({ speed }) => speed === null))
-    return refuse([
-      {
-        code: 'quantity-empty',
-        where: { key: '--speed' },
-        found: '',
-        accepted: '30 mph or 45 km/h, here or as speed of the course in the file',
-      },
-    ]);
+  if (drives.some(({ speed }) => speed === null)) return refuse([SPEED_MISSING]);
 
   const setups = [options.setup ?? AS_MEASURED, ...(options.against === undefined ? [] : [options.against])];
   const rides: Ridden[] = [];
@@ -152,48 +128,4 @@ export async function ride(file: string, options: RideOptions): Promise<ExitCode
     );
   else writeLines(ridesPage(rides, paperFor(process.stdout, process.env, system)));
   return exitFor(rides.flatMap(({ answer }) => answer.findings));
-}
-
-/** A rig that is let go knows no speed. */
-function driveOf(
-  course: CourseSpec,
-  asked: number | null,
-): { readonly course: CourseSpec; readonly driven: boolean; readonly speed: number | null } {
-  const driven = course.shape.kind !== 'drop';
-  return { course, driven, speed: driven ? (asked ?? course.speed) : ANY_SPEED };
-}
-
-/** The courses of a list of names with commas; without any, the only course that there is. */
-function coursesAsked(
-  rig: Rig,
-  names: string | undefined,
-  system: UnitSystem,
-): Result<readonly CourseSpec[]> {
-  // A name that holds a comma itself is one course.
-  const split = names === undefined || Object.hasOwn(rig.courses, names) ? [names] : names.split(',');
-  const asked = split.map((name) => courseAsked(rig, name?.trim(), system));
-  const problems = asked.flatMap((each) => (each.ok ? [] : each.problems));
-  if (problems.length > 0) return bad(...problems);
-  return good([...new Set(asked.flatMap((each) => (each.ok ? [each.value] : [])))]);
-}
-
-/** The course of that name; without one, the only course that there is. */
-function courseAsked(rig: Rig, name: string | undefined, system: UnitSystem): Result<CourseSpec> {
-  const known = Object.values(rig.courses);
-  if (name === undefined) {
-    const [only] = known;
-    if (only !== undefined && known.length === 1) return good(only);
-    return bad({
-      code: 'quantity-empty',
-      where: { key: '--course' },
-      found: '',
-      accepted:
-        known.map(({ id, shape }) => `${id} (${courseText(shape, { system })})`).join('; ') ||
-        'none, the file has none yet',
-    });
-  }
-  const course = Object.hasOwn(rig.courses, name) ? rig.courses[name] : undefined;
-  return course === undefined
-    ? bad(unknownName('ask-unknown-course', name, Object.keys(rig.courses)))
-    : good(course);
 }

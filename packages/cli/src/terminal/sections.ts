@@ -75,5 +75,5 @@ export function assumptionLines(assumptions: readonly Assumption[], paper: Paper
   });
 }
 
-export const cautionLines = (paper: Paper): string[] =>
-  CAUTIONS.flatMap((caution) => wrap(caution, paper, '  ! '));
+export const cautionLines = (paper: Paper, cautions: readonly string[] = CAUTIONS): string[] =>
+  cautions.flatMap((caution) => wrap(caution, paper, '  ! '));

@@ -59,6 +59,8 @@ export const PROBLEM_CODES = [
   'ask-sweep-no-speed',
   'ask-option',
   'ask-port-taken',
+  // stops
+  'stop-no-room',
   // ride cases
   'case-not-json',
   'case-wrong-shape',

@@ -102,6 +102,9 @@ const PHRASES: Readonly<Record<ProblemCode, Phrase>> = {
   'ask-option': (found, accepted) => `${found} was not understood. Accepted: ${accepted}.`,
   'ask-port-taken': (found, accepted) => `port ${found} is in use or reserved. Accepted: ${accepted}.`,
 
+  'stop-no-room': (found, accepted) =>
+    `between touch and the reserve there is ${found} to crush a stop in. Accepted: ${accepted}.`,
+
   'case-not-json': (found, accepted) => `this cannot be read as JSON: ${found}. Accepted: ${accepted}.`,
   'case-wrong-shape': (found, accepted) => `${found} does not fit a ride case. Accepted: ${accepted}.`,
 };

@@ -1,0 +1,15 @@
+/**
+ * Public surface `@lastinch/core/stops`: whole questions about stops, and their words. The laws behind them are on the
+ * first surface.
+ */
+
+// --- Which stop an end needs ---
+
+export type { StopCandidate, StopVerdict, UnknownCandidate } from './jobs/stop-candidates.ts';
+export type { StopCures } from './jobs/stop-cures.ts';
+export { DAMPING_GAIN, MOST_ROOM } from './jobs/stop-cures.ts';
+export type { Broken, Demand, StopCurve } from './jobs/stop-drive.ts';
+export type { StopFamily } from './jobs/stop-family.ts';
+export type { StopNeed, StopNeedRequest } from './jobs/stop-need.ts';
+export { stopNeed } from './jobs/stop-need.ts';
+export { candidateText, curesText, familyText, steepnessText } from './words/stops.ts';
