@@ -109,7 +109,7 @@ export interface LinksAnswer {
   /** Of `setup`, worst first. */
   readonly findings: readonly Finding[];
   readonly roadSpeed: LinksRoadSpeed;
-  /** Of everything that follows links; travel and statics are drawn with as many as `check`. */
+  /** Of everything that follows links, and of stability; travel is drawn with as many as `check`. */
   readonly trials: number;
   readonly seed: number;
 }
@@ -118,7 +118,7 @@ export interface LinksRequest {
   readonly setup: string;
   /** The rig as measured when left out. */
   readonly against?: string;
-  /** Of everything that follows links; 256 when left out. */
+  /** Few while somebody drags a point. Left out: 256 for links and stability, 2048 for travel. */
   readonly trials?: number;
   readonly seed?: number;
   /** [m/s]; the fastest course of the rig when left out. */

@@ -14,7 +14,7 @@ import { type SetupLinks, setupLinks } from './setup-links.ts';
 import { stabilityLines } from './stability-lines.ts';
 import { travelColumns } from './travel-columns.ts';
 
-/** Each trial moves both axles of both setups; a quarter of a thousand tells a half-width to a few percent. */
+/** Each trial moves both axles of both setups, and tilts them; a half-width is then good to about 10 %. */
 export const LINK_TRIALS = 256;
 /** When nobody says how fast a rig is driven [m/s]. */
 const USUAL_SPEED = 80 / 3.6;
@@ -66,7 +66,8 @@ function linesOf(
 ): Pick<LinksAnswer, 'knockOn' | 'steady' | 'findings'> {
   const alone = before === after;
   const draws = drawsOf(after.setup.rig, options);
-  const stability = stabilityLines(alone ? null : before, after, { ...options, roadSpeed });
+  const fewer = { ...options, trials: options.trials ?? LINK_TRIALS };
+  const stability = stabilityLines(alone ? null : before, after, { ...fewer, roadSpeed });
   const findings = [...after.findings, ...travelFindings(after.setup, options), ...stability.findings];
   const columns = (of: SetupLinks) => [...travelColumns(of.setup, draws), ...of.columns];
   const own = columns(after);

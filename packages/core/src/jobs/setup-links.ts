@@ -6,7 +6,6 @@ import { linksOf as linksAt, type RigLinks } from '../linkage/from-setup.ts';
 import { geometryProblems } from '../linkage/geometry-problems.ts';
 import { dragLinkOf, hosesOf } from '../linkage/lines-from-setup.ts';
 import { geometryAsMeasured } from '../linkage/measured-geometry.ts';
-import { poseOf } from '../linkage/pose.ts';
 import { type Reach, reachOf, tiePointOn } from '../linkage/reach.ts';
 import { shaftIn } from '../linkage/shaft.ts';
 import { shaftOf } from '../linkage/shaft-from-setup.ts';
@@ -181,8 +180,8 @@ function drawnEnd(
         shaft,
         travel: shaftTravel,
         overBump: [...curves.bumps].map((bump) => {
-          const pose = poseOf(geometry, bump, 0);
-          return pose.status === 'reached' ? shaftIn(shaft, geometry, pose.pose) : null;
+          const pose = poses(bump, 0);
+          return pose && shaftIn(shaft, geometry, pose);
         }),
       },
     hoses,

@@ -1,7 +1,7 @@
 import { blameAt } from './blame.ts';
 import type { AxleGeometry, BushGive, PoseResult } from './geometry.ts';
-import { BUMP, GIVE, X, Y } from './layout.ts';
-import { follow, type Solver, solverOf } from './solve.ts';
+import { BUMP, GIVE, STATES, X, Y } from './layout.ts';
+import { follow, remember, restore, type Solver, solverOf } from './solve.ts';
 
 /**
  * Where the links let the axle stand at a bump and a roll, rods rigid and joints without play.
@@ -22,18 +22,28 @@ import { follow, type Solver, solverOf } from './solve.ts';
  * @source rigid-body kinematics; Newton's method with exact slopes, followed from ride height
  */
 export function poseOf(geometry: AxleGeometry, bump: number, roll: number): PoseResult {
+  return posesFrom(geometry)(bump, roll);
+}
+
+/** `poseOf` for many poses of one geometry: its conditions are made once, each pose is followed from ride height. */
+export function posesFrom(geometry: AxleGeometry): (bump: number, roll: number) => PoseResult {
   const solver = solverOf(geometry);
-  if (follow(solver, bump, roll) < 1)
-    return { status: 'unreachable', unreachable: blameAt(solver, bump, roll) };
-  const { q, conditions } = solver;
-  return {
-    status: 'reached',
-    pose: {
-      shift: [q[X], q[Y], q[BUMP]],
-      rotation: [...conditions.turn],
-      residual: conditions.errors.reduce((most, error) => Math.max(most, Math.abs(error)), 0),
-    },
-    gives: givesOf(solver),
+  const ride = new Float64Array(3 * STATES);
+  remember(solver, ride);
+  return (bump, roll) => {
+    restore(solver, ride);
+    if (follow(solver, bump, roll) < 1)
+      return { status: 'unreachable', unreachable: blameAt(solver, bump, roll) };
+    const { q, conditions } = solver;
+    return {
+      status: 'reached',
+      pose: {
+        shift: [q[X], q[Y], q[BUMP]],
+        rotation: [...conditions.turn],
+        residual: conditions.errors.reduce((most, error) => Math.max(most, Math.abs(error)), 0),
+      },
+      gives: givesOf(solver),
+    };
   };
 }
 

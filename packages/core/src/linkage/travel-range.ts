@@ -1,6 +1,6 @@
 import type { AxleGeometry, AxlePose, Vector } from './geometry.ts';
 import { movedPoint } from './geometry.ts';
-import { poseOf } from './pose.ts';
+import { posesFrom } from './pose.ts';
 
 /** How far an axle can go, as the travel of its wheels from ride height, both ≥ 0 [m]; full lock to either side [rad]. */
 export interface TravelRange {
@@ -20,12 +20,13 @@ export interface TravelPlace {
 export type PoseSource = (bump: number, roll: number) => AxlePose | null;
 
 /** The poses of an axle on its links. */
-export const posesOn =
-  (geometry: AxleGeometry): PoseSource =>
-  (bump, roll) => {
-    const found = poseOf(geometry, bump, roll);
+export const posesOn = (geometry: AxleGeometry): PoseSource => {
+  const poseAt = posesFrom(geometry);
+  return (bump, roll) => {
+    const found = poseAt(bump, roll);
     return found.status === 'reached' ? found.pose : null;
   };
+};
 
 /** What is asked of each place where the axle can stand. */
 export type PlaceValue = (pose: AxlePose, place: TravelPlace) => number;

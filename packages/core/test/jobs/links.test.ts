@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { linksRig } from '../../src/jobs/links.ts';
-import type { KnockOnLine, LinksAnswer, LinksRequest } from '../../src/jobs/links-answer.ts';
+import type { LinksAnswer } from '../../src/jobs/links-answer.ts';
 import { sampledTravel } from '../../src/jobs/travel-columns.ts';
+import { curvesOf } from '../../src/linkage/curves.ts';
 import { linksOf } from '../../src/linkage/from-setup.ts';
 import { shaftOf } from '../../src/linkage/shaft-from-setup.ts';
 import { shaftOver } from '../../src/linkage/shaft-travel.ts';
@@ -9,134 +10,10 @@ import { posesOn, sampleRange } from '../../src/linkage/travel-range.ts';
 import { resolveSetup } from '../../src/rig/setup-resolve.ts';
 import { readRig } from '../../src/rigfile/index.ts';
 import { drawsOf } from '../../src/stance/draws.ts';
+import { findingText } from '../../src/words/findings.ts';
 import { changed, LINKED } from '../rigfile/linked-rig.ts';
 import { must, storyText } from '../travel/stories/story.ts';
-
-const DEGREES = 180 / Math.PI;
-/** Enough to see which lines there are; half-widths have a test of their own. */
-const FEW = { trials: 8 };
-
-const asked = (text: string, request: LinksRequest): LinksAnswer =>
-  must(linksRig(must(readRig(text)), { ...FEW, ...request }));
-const lines = ({ knockOn, steady }: LinksAnswer): readonly KnockOnLine[] => [...knockOn, ...steady];
-const line = (answer: LinksAnswer, id: string): KnockOnLine => {
-  const one = lines(answer).find((each) => each.id === id);
-  expect(
-    one,
-    `${id} among ${lines(answer)
-      .map((each) => each.id)
-      .join(', ')}`,
-  ).toBeDefined();
-  return one!;
-};
-const after = (answer: LinksAnswer, id: string): number => line(answer, id).after!.value;
-const before = (answer: LinksAnswer, id: string): number => line(answer, id).before!.value;
-
-/** Acceptance story S5. Its numbers: common practice, no source; the rig invented to fit. */
-describe('S5: plus 40 mm at the rear, driveline', () => {
-  const answer = asked(storyText('s5-plus-forty'), { setup: 'plus-forty', trials: 64 });
-
-  it('joints go from 12.2 to 14.6 degrees at ride, and to 22.8 at full droop', () => {
-    for (const joint of ['case', 'pinion']) {
-      expect(Math.abs(before(answer, `joint-ride.rear.${joint}`) * DEGREES - 12.2)).toBeLessThan(0.1);
-      expect(Math.abs(after(answer, `joint-ride.rear.${joint}`) * DEGREES - 14.6)).toBeLessThan(0.1);
-      expect(Math.abs(after(answer, `joint-droop.rear.${joint}`) * DEGREES - 22.8)).toBeLessThan(0.2);
-    }
-  });
-
-  it('the angle is already too much for 80 km/h before, and more so after', () => {
-    const own = line(answer, 'joint-ride.rear.case');
-    expect(answer.roadSpeed).toMatchObject({ from: 'course' });
-    // The rule of the story: 7 to 9 degrees at 2250 rpm.
-    expect(own.limit!.value * DEGREES).toBeGreaterThan(7);
-    expect(own.limit!.value * DEGREES).toBeLessThan(9);
-    expect(own.before!.value).toBeGreaterThan(own.limit!.value);
-    expect(own.after!.value).toBeGreaterThan(own.before!.value);
-    expect(own.used).toBeGreaterThan(1.5);
-    expect(own.findings).toContain('shaft-angle-speed');
-    expect(own.remedies.map(({ code }) => code)).toContain('double-joint');
-  });
-
-  it('the plunge of about 91 mm is more than the slip of 75: it fails, with a longer slip named', () => {
-    const swing = line(answer, 'slip-swing.rear');
-    expect(Math.abs(swing.after!.value - 0.091)).toBeLessThan(0.002);
-    expect(swing).toMatchObject({ kept: 'over', limitOf: 'part' });
-    const slip = swing.remedies.find(({ code }) => code === 'longer-slip');
-    // At least 115: 91 and 25 that must stay engaged.
-    expect(slip!.amount!.value).toBeGreaterThan(0.115);
-    expect(slip!.amount!.value).toBeLessThan(0.122);
-    expect(answer.findings[0]!.severity).toBe('over');
-  });
-
-  it('a spacer moves neither end of the travel, so what the shaft does there stays', () => {
-    expect(answer.steady.map(({ id }) => id)).toEqual(
-      expect.arrayContaining(['slip-swing.rear', 'joint-droop.rear.case', 'joint-bump.rear.case']),
-    );
-  });
-
-  it('the nearest to its limit stands first, what has none last', () => {
-    const used = answer.knockOn.map((each) => each.used);
-    const known = used.filter((each) => each !== null);
-    expect(known).toEqual([...known].sort((a, b) => b - a));
-    expect(used.slice(known.length).every((each) => each === null)).toBe(true);
-    expect(answer.knockOn[0]!.of).toBe('joint-ride');
-  });
-
-  it('cured: double joint, longer slip, pinion turned to a degree or two below the shaft', () => {
-    // With the pinion its joint goes up too, so less turn is needed than on a shaft that stays where it is.
-    const text = changed(storyText('s5-plus-forty'), ['longer: 50 mm', 'longer: 38 mm']);
-    const cured = asked(text, { setup: 'cured' });
-    expect(cured.findings.filter(({ severity }) => severity === 'over')).toEqual([]);
-    expect(cured.findings.map(({ code }) => code)).not.toContain('shaft-pinion-aim');
-    expect(line(cured, 'slip-swing.rear').kept).toBe('fine');
-    expect(line(cured, 'shaft-speed.rear').kept).toBe('fine');
-    expect(after(cured, 'joint-droop.rear.case') * DEGREES).toBeLessThan(25);
-  });
-
-  it('at 30 km/h the angle is tolerable, the slip still fails', () => {
-    const slow = asked(storyText('s5-plus-forty'), { setup: 'plus-forty', roadSpeed: 30 / 3.6 });
-    expect(line(slow, 'joint-ride.rear.case').kept).toBe('fine');
-    expect(slow.findings.map(({ code }) => code)).not.toContain('shaft-angle-speed');
-    expect(line(slow, 'slip-swing.rear').kept).toBe('over');
-  });
-});
-
-/** Acceptance story S7, with the ends of its hose in space. */
-describe('S7: strap and hose', () => {
-  const fitted = asked(storyText('s7-hose-in-space'), { setup: 'as-measured' });
-  const shorter = asked(storyText('s7-hose-in-space'), { setup: 'shorter' });
-
-  it('the stretched strap lets the shock open 12 mm too far: it fails, and a shorter one is named', () => {
-    const own = line(fitted, 'shock-left-droop.front');
-    expect(own.after!.value).toBeCloseTo(0.712 - 0.724, 9);
-    expect(own).toMatchObject({ kept: 'over', limitOf: 'owner' });
-    expect(own.findings).toContain('droop-shock-is-the-limit');
-    expect(own.remedies.map(({ code }) => code)).toContain('shorten-strap');
-  });
-
-  it('the hose has 25 mm of slack at stretched droop and full lock: the least that is usual', () => {
-    for (const side of ['left', 'right']) {
-      const own = line(fitted, `hose-slack.front.${side}`);
-      expect(Math.abs(own.after!.value - 0.025)).toBeLessThan(0.003);
-      expect(own.findings).toContain('line-slack-minimum');
-      expect(own.remedies.map(({ code }) => code)).toContain('inspect-hose');
-    }
-  });
-
-  it('a strap of 376 mm leaves 14 mm, loses 24 to 26 of droop and eases the hose', () => {
-    expect(after(shorter, 'shock-left-droop.front')).toBeCloseTo(0.014, 3);
-    expect(line(shorter, 'shock-left-droop.front').kept).toBe('fine');
-    const lost = -line(shorter, 'droop.front').change!.value;
-    expect(lost).toBeGreaterThan(0.024);
-    expect(lost).toBeLessThan(0.0265);
-    expect(after(shorter, 'hose-slack.front.left')).toBeGreaterThan(after(fitted, 'hose-slack.front.left'));
-  });
-
-  it('a longer strap lets the hose hang tighter', () => {
-    const longer = asked(storyText('s7-hose-in-space'), { setup: 'longer' });
-    expect(line(longer, 'hose-slack.front.left').change!.value).toBeLessThan(-0.005);
-  });
-});
+import { after, asked, FEW, line, lines } from './asked-links.ts';
 
 describe('a setup that changes nothing', () => {
   const text = changed(storyText('s5-plus-forty'), [
@@ -255,6 +132,105 @@ describe('everything that can be measured at a front axle', () => {
 
   it('comes out the same for the same seed', () => {
     expect(asked(text, { setup: 'up' })).toEqual(answer);
+  });
+});
+
+describe('lifted level, on links that were measured in front', () => {
+  const text = `${LINKED}setups:\n  up: { front: { springSpacer: 1 1/2 in }, rear: { springSpacer: 1 1/2 in } }\n`;
+  const answer = asked(text, { setup: 'up' });
+  const drawn = answer.endsBefore.front!;
+  const lift = after(answer, 'height.front');
+  const curves = curvesOf(drawn.geometry, {
+    bumps: [-lift, 0],
+    rolls: [0],
+    end: 'front',
+    ...(drawn.dragLink && { dragLink: drawn.dragLink }),
+  });
+  // The body goes up and turns with the axle that swings to and fro: as little as this, and with it all that is against level.
+  const turned = answer.pitch.after - answer.pitch.before;
+
+  it('goes where the curves of the rig as measured say for so much droop', () => {
+    expect(lift).toBeGreaterThan(0.035);
+    expect(Math.abs(turned)).toBeLessThan(1e-3);
+    expect(line(answer, 'pinion-angle.front').change!.value).toBeCloseTo(curves.pinion[0]! - turned, 4);
+    expect(after(answer, 'axle-sideways.front')).toBeCloseTo(curves.sideways[0]!, 5);
+    expect(after(answer, 'axle-forward.front')).toBeCloseTo(curves.forward[0]!, 5);
+    expect(after(answer, 'axle-steer.front')).toBeCloseTo(curves.steer[0]!, 5);
+    expect(after(answer, 'roll-centre.front')).toBeCloseTo(curves.rollCentreHeight[0]!, 4);
+    const { 'shock-left': left, 'shock-right': right } = curves.struts;
+    const ratio = (left!.byBump[0]! + right!.byBump[0]!) / 2;
+    expect(after(answer, 'shock-ratio.front')).toBeCloseTo(ratio, 4);
+  });
+
+  it('the shock is as much longer as its points have come apart', () => {
+    const { 'shock-left': shock } = curves.struts;
+    const grown = shock!.length[0]! - shock!.length[1]!;
+    expect(grown).toBeGreaterThan(0.03);
+    const own = answer.ends.front!.geometry.struts['shock-left']!;
+    const apart = Math.hypot(...own.axle.map((part, k) => part - own.body[k]!));
+    expect(apart - shock!.length[1]!).toBeCloseTo(grown, 4);
+  });
+});
+
+describe('findings of the links themselves', () => {
+  it('a bar too short for the travel: which, how far it goes, and that something breaks', () => {
+    const short = changed(storyText('s5-plus-forty'), [
+      'frame: { behind: 100 mm ± 1, left: 500',
+      'frame: { behind: 100 mm ± 1, right: 380',
+    ]);
+    const answer = asked(short, { setup: 'plus-forty' });
+    const finding = answer.findings.find(({ code }) => code === 'links-range-ends')!;
+    expect(finding).toMatchObject({ severity: 'over', place: 'rear' });
+    expect(finding.facts.links).toContain('panhard');
+    expect(findingText(finding, { system: 'metric' })).toMatch(/panhard would have to give \d+/);
+    // What cannot be reached is not known, and never a number.
+    const unknown = line(answer, 'sideways-swing.rear');
+    expect(unknown.after).toBeNull();
+  });
+
+  it('a pad that the tip misses', () => {
+    const fits = asked(LINKED, { setup: 'as-measured' });
+    expect(fits.findings.map(({ code }) => code)).not.toContain('links-stop-off-pad');
+    const moved = changed(LINKED, [
+      'frame: { ahead: 1 in, spread: 36 in, aboveTube: 5 in }',
+      'frame: { ahead: 4 in, spread: 36 in, aboveTube: 5 in }',
+    ]);
+    const off = asked(moved, { setup: 'as-measured' });
+    const finding = off.findings.find(({ code }) => code === 'links-stop-off-pad')!;
+    expect(finding.severity).toBe('over');
+    expect(line(off, 'stop-off-pad.front')).toMatchObject({
+      kept: 'over',
+      remedies: [{ code: 'larger-pad' }],
+    });
+  });
+});
+
+describe('every kind of links', () => {
+  const story = storyText('s5-plus-forty').replace(/ +links: \{ upper: \{ longer.*\n/, '');
+  const kinds: Readonly<Record<string, string>> = {
+    triangulated: story
+      .replace('kind: four-link', 'kind: triangulated')
+      .replace('ahead: 0 mm ± 1, spread: 600 mm', 'ahead: 0 mm ± 1, spread: 160 mm')
+      .replace(/ {4}panhard:\n.*\n.*\n/, ''),
+    'three-link': story
+      .replace('kind: four-link', 'kind: three-link')
+      .replaceAll('spread: 600 mm ± 1', 'left: 100 mm ± 1'),
+    'radius-arms': story
+      .replace('kind: four-link', 'kind: radius-arms')
+      .replace('lower:', 'arm:')
+      .replace(/ {4}upper:\n.*\n.*\n/, ''),
+    leaf: story.replace(/links:\n( {4}.*\n)+/, 'links: { kind: leaf }\n'),
+  };
+
+  it.each(Object.keys(kinds))('%s has its list', (kind) => {
+    const answer = asked(kinds[kind]!, { setup: 'plus-forty' });
+    expect(answer.ends.rear!.geometry.kind).toBe(kind);
+    expect(answer.knockOn.map(({ id }) => id)).toEqual(
+      expect.arrayContaining(['height.rear', 'joint-ride.rear.case', 'shaft-length.rear']),
+    );
+    for (const each of lines(answer))
+      for (const figure of [each.before, each.after, each.change, each.room])
+        if (figure) expect(Number.isFinite(figure.value), each.id).toBe(true);
   });
 });
 
