@@ -6,6 +6,7 @@ import { links } from './commands/links.ts';
 import { newRig } from './commands/new.ts';
 import { open } from './commands/open.ts';
 import { ride } from './commands/ride.ts';
+import { stopFitted } from './commands/stop-fit.ts';
 import { stopNeeded } from './commands/stop-need.ts';
 
 const EXITS = `
@@ -77,6 +78,25 @@ export async function run(words: readonly string[]): Promise<ExitCode> {
     .option('--json', 'data instead of text, SI units')
     .action(async (file: string, options) => {
       ended = await stopNeeded(file, options);
+    });
+  stop
+    .command('fit')
+    .description('a press test made into a stop for the rig file')
+    .exitOverride()
+    .allowExcessArguments(false)
+    .argument('<PRESS>', 'CSV file: travel and gauge, a reading a row; - for standard input')
+    .option('--columns <UNITS>', 'units of the two columns where the file says none: "mm, N"')
+    .option('--ram <DIAMETER>', 'of the press, where its gauge reads pressure: "2 in"')
+    .option('--gauge-step <FORCE>', 'how fine the gauge reads')
+    .option('--gauge-end <FORCE>', 'the most it can show')
+    .option('--material <KIND>', 'rubber, polyurethane or foam: for the usual hardening in a hit')
+    .option('--length <LENGTH>', 'free length of the stop')
+    .option('--name <NAME>', 'its name on the shelf (default: that of the file)')
+    .option('-o, --out <FILE>', 'write the text for the rig file there')
+    .option('--units <SYSTEM>', 'shop (inches, lb) or metric; default: as the file was typed')
+    .option('--json', 'data instead of text, SI units')
+    .action(async (file: string, options) => {
+      ended = await stopFitted(file, options);
     });
   command('open', 'print the verdict, then serve the workbench on this machine')
     .argument('<FILE>', 'rig file')

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { cellWidth } from '@lastinch/picture';
@@ -75,5 +75,83 @@ describe('lastinch stop need', () => {
     expect(out).toBe('');
     expect(err.trim().split('\n')).toHaveLength(1);
     expect(err).toContain(part);
+  });
+});
+
+/** Invented readings: a press zeroed before touch, down and back. */
+const PRESS = [
+  'travel [mm], force [N]',
+  ...[0, 1, 2, 3].map((mm) => `${mm}, 5`),
+  ...Array.from({ length: 20 }, (_, k) => `${4 + k}, ${5 + 30 * (k + 1) ** 2}`),
+  ...Array.from({ length: 20 }, (_, k) => `${22 - k}, ${5 + 22 * (19 - k) ** 2}`),
+].join('\n');
+
+describe('lastinch stop fit', () => {
+  const written = (text: string): string => {
+    const file = join(folder, 'soft block.csv');
+    writeFileSync(file, text);
+    return file;
+  };
+
+  it('shows curve, loss and doubts, and the text for the rig file', async () => {
+    const { code, out, err } = await program.run(['stop', 'fit', written(PRESS), '--material', 'foam'], {
+      env: { COLUMNS: '80' },
+    });
+    expect(err).toBe('');
+    expect(code).toBe(0);
+    for (const part of [
+      'soft-block:',
+      'THE CURVE',
+      'Usable crush',
+      'assumed from the material',
+      'hysteresis:',
+      'CAUTIONS',
+    ])
+      expect(out).toContain(part);
+    expect(out).not.toMatch(/undefined|NaN|\[object/);
+    expect(out).not.toMatch(CONTROL);
+    for (const line of out.split('\n')) expect(cellWidth(line)).toBeLessThanOrEqual(80);
+  });
+
+  it('writes a file that a rig can take its stop from, and never over another one', async () => {
+    const file = join(folder, 'stop.yaml');
+    const words = ['stop', 'fit', written(PRESS), '--length', '60 mm', '-o', file];
+    expect((await program.run(words)).code).toBe(0);
+    const text = readFileSync(file, 'utf8');
+    const rig = join(folder, 'with.rig.yaml');
+    const body = text.replace(/^parts:\n {2}stops:\n/, '');
+    writeFileSync(
+      rig,
+      readFileSync(OCHRE, 'utf8').replace('parts:\n  stops:\n', (head) => head + body),
+    );
+    const need = await program.run(['stop', 'need', rig, '--end', 'front', '--course', 'ledge', '--json']);
+    expect(need.err).toBe('');
+    expect(JSON.parse(need.out).candidates.map(({ id }: { id: string }) => id)).toContain('soft-block');
+    const again = await program.run(words);
+    expect(again.code).toBe(2);
+    expect(readFileSync(file, 'utf8')).toBe(text);
+  });
+
+  it('reads standard input and answers with data', async () => {
+    const { code, out } = await program.run(['stop', 'fit', '-', '--name', 'piped', '--json'], {
+      input: PRESS,
+    });
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({ schema: 'lastinch/stop-fit/1', name: 'piped', doubts: [] });
+  });
+
+  it.each([
+    ['readings too few', '0 mm, 0 N\n1 mm, 3 N\n', [], 'too few'],
+    ['inches for millimetres', PRESS.replace('[mm]', '[in]'), [], 'mixed up'],
+    ['a line that is no reading', `${PRESS}\nhello, world`, [], 'csv:46'],
+    ['an unknown material', PRESS, ['--material', 'cheese'], 'rubber'],
+    ['a name with a dot', PRESS, ['--name', 'a.b'], '--name'],
+    ['a length shorter than its crush', PRESS, ['--length', '10 mm'], '--length'],
+  ])('refuses %s', async (_, text, more, part) => {
+    const { code, out, err } = await program.run(['stop', 'fit', written(text), ...more]);
+    expect(code).toBe(2);
+    expect(out).toBe('');
+    expect(err).toContain(part);
+    expect(err).not.toMatch(/\n\s+at /);
   });
 });

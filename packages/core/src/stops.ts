@@ -12,4 +12,13 @@ export type { Broken, Demand, StopCurve } from './jobs/stop-drive.ts';
 export type { StopFamily } from './jobs/stop-family.ts';
 export type { StopNeed, StopNeedRequest } from './jobs/stop-need.ts';
 export { stopNeed } from './jobs/stop-need.ts';
+
+// --- A press test read ---
+
+export type { StopFit, StopFitRequest, StopMaterialName } from './jobs/stop-fit.ts';
+export { fitStop, STOP_MATERIALS } from './jobs/stop-fit.ts';
+
+// --- In words ---
+
+export { doubtText } from './words/press-doubts.ts';
 export { candidateText, curesText, familyText, steepnessText } from './words/stops.ts';

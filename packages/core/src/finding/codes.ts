@@ -61,6 +61,10 @@ export const PROBLEM_CODES = [
   'ask-port-taken',
   // stops
   'stop-no-room',
+  'stop-press-too-short',
+  'stop-press-strokes',
+  'stop-press-sign',
+  'stop-press-units',
   // ride cases
   'case-not-json',
   'case-wrong-shape',

@@ -4,6 +4,8 @@ export { editRig, type RigFileEdit } from './edit.ts';
 export { type FieldState, fieldsOf } from './fields.ts';
 export { rigJsonSchema } from './json-schema.ts';
 export { nearest } from './nearest.ts';
+export { type PressFile, type PressFileOptions, readPressFile } from './press-file.ts';
 export { type ReadRigOptions, readRig } from './read.ts';
 export type { ReadBeside } from './read-beside.ts';
 export { starterRig } from './starter.ts';
+export { isShelfName, type ShelfStop, stopFragment } from './stop-fragment.ts';

@@ -140,12 +140,12 @@ function branch({ travel, force }: PressReadings, from: number, to: number): Bra
 /**
  * Where the readings leave the flat beginning. A reading belongs to the flat while it lies within four standard
  * deviations of those before it, or two steps of the gauge; before there are three to have a deviation, within half a
- * per cent of the whole.
+ * per cent of the whole. The deviation is that from reading to reading: about the mean a slow rise would widen its own flat.
  */
 function touchOf({ force }: Branch, resolution: number) {
   const rise = Math.max(...force) - force[0];
   const isFlat = (before: readonly number[], next: number): boolean => {
-    const spread = before.length < 3 ? 0.005 * rise : 4 * deviation(before);
+    const spread = before.length < 3 ? 0.005 * rise : 4 * successive(before);
     return Math.abs(next - mean(before)) <= Math.max(spread, 2 * resolution);
   };
   let flat = 1;
@@ -220,6 +220,12 @@ const mean = (values: readonly number[]): number => values.reduce((sum, v) => su
 const deviation = (values: readonly number[]): number => {
   const middle = mean(values);
   return Math.sqrt(values.reduce((sum, v) => sum + (v - middle) ** 2, 0) / Math.max(1, values.length - 1));
+};
+/** Standard deviation from each reading to the next. @source von Neumann, Ann. Math. Stat. 12 (1941) 367 (from memory) */
+const successive = (values: readonly number[]): number => {
+  let sum = 0;
+  for (let i = 1; i < values.length; i += 1) sum += (values[i] - values[i - 1]) ** 2;
+  return Math.sqrt(sum / 2 / Math.max(1, values.length - 1));
 };
 /**
  * Standard deviation of readings along a smooth curve: each against the straight line between its neighbours.

@@ -104,6 +104,14 @@ const PHRASES: Readonly<Record<ProblemCode, Phrase>> = {
 
   'stop-no-room': (found, accepted) =>
     `between touch and the reserve there is ${found} to crush a stop in. Accepted: ${accepted}.`,
+  'stop-press-too-short': (found, accepted) =>
+    `too few readings for a curve, found ${found}. Accepted: ${accepted}.`,
+  'stop-press-strokes': (found, accepted) =>
+    `the travel of the press turns round once more at ${found}. Accepted: ${accepted}.`,
+  'stop-press-sign': (found, accepted) =>
+    `${found} counts the other way round from pressing a stop. Accepted: ${accepted}.`,
+  'stop-press-units': (found, accepted) =>
+    `no stop is pressed at ${found}, units were mixed up. Accepted: ${accepted}.`,
 
   'case-not-json': (found, accepted) => `this cannot be read as JSON: ${found}. Accepted: ${accepted}.`,
   'case-wrong-shape': (found, accepted) => `${found} does not fit a ride case. Accepted: ${accepted}.`,
