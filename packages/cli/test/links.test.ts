@@ -124,7 +124,8 @@ describe('the page', () => {
   });
 
   it('keeps the knock-on list in one table at 80', async () => {
-    const said = await links(S5, '--setup', 'plus-forty', '--units', 'metric');
+    // A whole rig, in fractions: the widest there is.
+    const said = await links(OCHRE, '--setup', 'soft-stop-seat-down');
     expect(linesOf(said.out).filter((line) => /^ +before +after +limit$/.test(line))).toHaveLength(1);
     expect(linesOf(said.out).filter((line) => /^ +before +after +change$/.test(line))).toHaveLength(1);
   });

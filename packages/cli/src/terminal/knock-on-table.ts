@@ -1,4 +1,5 @@
 import {
+  type Dimension,
   type Figure,
   formatFigure,
   formatValue,
@@ -10,6 +11,7 @@ import { cellWidth, printable, type TextTable } from '@lastinch/picture';
 import { tableLines, wrap } from './lines.ts';
 import type { Paper } from './paper.ts';
 
+const DEGREE = Math.PI / 180;
 const TAGS: Readonly<Record<Severity, string>> = { over: 'OVER', unproven: 'OPEN', note: '', fine: '' };
 
 /** Two setups: before, after and what it is held against; without a limit, by how much it changes. */
@@ -28,7 +30,9 @@ export function changeTable(lines: readonly KnockOnLine[], paper: Paper): string
     ...(rows.length > 0 ? fitted({ heads: ['before', 'after', 'limit', ''], rows }, paper) : []),
     ...legend(limited, paper),
     ...(rows.length > 0 && freeRows.length > 0 ? [''] : []),
-    ...(freeRows.length > 0 ? fitted({ heads: ['before', 'after', 'change'], rows: freeRows }, paper) : []),
+    ...(freeRows.length > 0
+      ? fitted({ heads: ['before', 'after', 'change'], rows: freeRows }, paper, unitOnce(freeRows))
+      : []),
   ];
 }
 
@@ -50,15 +54,25 @@ function said(line: KnockOnLine, figure: Figure | null, { system }: Paper): stri
   const unit = unitOf(line);
   return figure === null
     ? 'not known'
-    : formatFigure(figure, { system, ...(unit !== undefined && { unit }) });
+    : formatFigure(readable(figure, system), { system, ...(unit !== undefined && { unit }) });
 }
 
 const changeOf = (line: KnockOnLine, paper: Paper): string =>
   line.change === null ? '' : `${line.change.value > 0 ? '+' : ''}${said(line, line.change, paper)}`;
 
-const tagOf = ({ kept }: KnockOnLine): string => (kept === null ? '' : TAGS[kept]);
+/** No half-width is shown finer than a rule, a level or two tapes have marks: 1/64 in or 0.1 mm, 0.1°, 0.001. */
+function readable(figure: Figure, system: Paper['system']): Figure {
+  const { dimension, tolerance } = figure;
+  if (tolerance === null || tolerance === 0) return figure;
+  const marks: Partial<Record<Dimension, number>> = {
+    length: system === 'shop' ? 0.0254 / 64 : 1e-4,
+    angle: DEGREE / 10,
+    ratio: 1e-3,
+  };
+  return { ...figure, tolerance: Math.max(tolerance, marks[dimension] ?? 0) };
+}
 
-const DEGREE = Math.PI / 180;
+const tagOf = ({ kept }: KnockOnLine): string => (kept === null ? '' : TAGS[kept]);
 
 /** Rules of thumb carry a star. */
 function limitOf({ limit, limitOf: of }: KnockOnLine, { system }: Paper): string {
@@ -75,15 +89,22 @@ const legend = (lines: readonly KnockOnLine[], paper: Paper): string[] =>
     ? wrap('* common practice, no source: beyond it a line is OPEN, never OVER.', paper, '  ')
     : [];
 
-/** A table where it fits; else each name on a line of its own with its cells below, so that no name is cut. */
-function fitted(table: TextTable, paper: Paper): string[] {
-  const safe = (text: string): number => cellWidth(printable(text, paper.unicode));
-  const columns = table.heads.map((head, k) =>
-    Math.max(safe(head), ...table.rows.map(({ cells }) => safe(cells[k] ?? ''))),
-  );
-  const names = Math.max(...table.rows.map(({ name }) => safe(name)));
-  if (2 + names + columns.reduce((sum, column) => sum + column + 2, 0) <= paper.width)
-    return tableLines(table, paper);
+type Rows = TextTable['rows'];
+const UNIT = / [^\d\s±]\S*(?= ±|$)/;
+
+/** The same rows with the unit of the first cell left to the second, where both have it. */
+const unitOnce = (rows: Rows): Rows =>
+  rows.map(({ name, cells: [before = '', after = '', ...rest] }) => {
+    const [one] = UNIT.exec(before) ?? [''];
+    const same = one !== '' && one === UNIT.exec(after)?.[0];
+    return { name, cells: [same ? before.replace(one, '') : before, after, ...rest] };
+  });
+
+/** A table where it fits, with shorter rows if there are some; else each name on a line of its own with its cells below, so that no name is cut. */
+function fitted(table: TextTable, paper: Paper, shorter?: Rows): string[] {
+  if (widthOf(table, paper) <= paper.width) return tableLines(table, paper);
+  const short = shorter && { ...table, rows: shorter };
+  if (short && widthOf(short, paper) <= paper.width) return tableLines(short, paper);
   return table.rows.flatMap(({ name, cells }) => [
     ...wrap(name, paper, '  '),
     ...wrap(
@@ -95,4 +116,14 @@ function fitted(table: TextTable, paper: Paper): string[] {
       '    ',
     ),
   ]);
+}
+
+/** Cells that a table takes as `tableLines` sets it. */
+function widthOf({ heads, rows }: TextTable, { unicode }: Paper): number {
+  const cells = (text: string): number => cellWidth(printable(text, unicode));
+  const columns = heads.map((head, k) =>
+    Math.max(cells(head), ...rows.map((row) => cells(row.cells[k] ?? ''))),
+  );
+  const names = Math.max(...rows.map(({ name }) => cells(name)));
+  return 2 + names + columns.reduce((sum, column) => sum + column + 2, 0);
 }

@@ -152,15 +152,15 @@ function nearestFirst(a: KnockOnLine, b: KnockOnLine): number {
   );
 }
 
-/** Less than anybody reads off a tape, a level or a scale, and more than the search for a largest value leaves. */
+/** Less than anybody reads off a tape, a level or a scale. */
 const SEEN: Readonly<Partial<Record<Dimension, number>>> = {
-  length: 5e-5,
-  angle: 1e-4,
-  ratio: 5e-4,
-  speed: 5e-3,
+  length: 2e-4,
+  angle: 3e-4,
+  ratio: 1e-3,
+  speed: 0.05,
 };
 /** Of all else, this share of its value. */
-const SEEN_SHARE = 1e-4;
+const SEEN_SHARE = 1e-3;
 
 /** Whether a line is another one after the change: its value, or that it is there at all. */
 export function changes({ before, after, change }: KnockOnLine): boolean {
