@@ -3,6 +3,7 @@ import { lazy, Suspense, useCallback, useDeferredValue, useEffect, useMemo } fro
 import type { Lane, LaneAnswer } from './answers.ts';
 import style from './container.module.css';
 import { isSaved } from './document/rig-document.ts';
+import type { LinksDesk } from './links.ts';
 import { MiniColumns } from './parts/MiniColumns.tsx';
 import { type LaneSummary, SetupBar } from './parts/SetupBar.tsx';
 import { StatusLine } from './parts/StatusLine.tsx';
@@ -20,6 +21,7 @@ import { useUnits } from './use-units.ts';
 import type { Workbench } from './workbench.ts';
 
 const TravelStep = lazy(() => import('./steps/travel/TravelStep.tsx'));
+const LinksStep = lazy(() => import('./steps/links/LinksStep.tsx'));
 const RideStep = lazy(() => import('./steps/ride/RideStep.tsx'));
 
 /** Joins what is known to what is shown. Everything below takes plain values and commands. */
@@ -27,8 +29,9 @@ export function Container(props: {
   readonly workbench: Workbench;
   readonly desk: RideDesk;
   readonly sweeps: SweepDesk;
+  readonly links: LinksDesk;
 }) {
-  const { workbench, desk, sweeps } = props;
+  const { workbench, desk, sweeps, links } = props;
   const step = useStore(workbench.session, (session) => session.step);
   useTheme(workbench);
   useAddress(workbench);
@@ -55,13 +58,14 @@ export function Container(props: {
         <Suspense fallback={<p className={style.waiting}>Laying out the step…</p>}>
           {step === 'measure' ? <MeasureStep workbench={workbench} /> : null}
           {step === 'travel' ? <TravelStep workbench={workbench} onReading={toReading} /> : null}
+          {step === 'links' ? <LinksStep workbench={workbench} desk={links} onReading={toReading} /> : null}
           {step === 'ride' ? <RideStep workbench={workbench} desk={desk} sweeps={sweeps} /> : null}
         </Suspense>
       </main>
       <aside className={style.aside} aria-label="Verdicts on both setups">
         <div className={style.beside}>
           {step === 'measure' ? <Columns workbench={workbench} /> : null}
-          <Verdicts workbench={workbench} desk={desk} onReading={toReading} />
+          <Verdicts workbench={workbench} desk={desk} links={links} onReading={toReading} />
         </div>
       </aside>
     </div>
@@ -143,21 +147,27 @@ function Columns({ workbench }: { readonly workbench: Workbench }) {
 function Verdicts(props: {
   readonly workbench: Workbench;
   readonly desk: RideDesk;
+  readonly links: LinksDesk;
   readonly onReading: (key: string) => void;
 }) {
   // The columns come first; the sentences may follow a frame later.
   const answers = useDeferredValue(useStore(props.workbench.answers, (state) => state));
   const outdated = useStore(props.workbench.document, (state) => !state.rigIsCurrent);
   const rides = useStore(props.desk.rides, findingsOfRides, sameMembers);
+  const linked = useStore(props.links.state, (state) => state.answers);
   const system = useUnits(props.workbench);
   const lanes = useMemo(() => {
     const findings = (lane: Lane) => {
       const { check, setupId } = answers[lane];
       const ride = rides[lane]?.setup === setupId ? rides[lane].findings : [];
-      return { setupId, findings: worstFirst([...(check?.findings ?? []), ...ride]) };
+      // Links speak of travel too: what was said once is not said again.
+      const known = new Set(check?.findings.map(({ id }) => id));
+      const links = linked[lane]?.setup === setupId ? linked[lane].findings : [];
+      const more = links.filter(({ id }) => !known.has(id));
+      return { setupId, findings: worstFirst([...(check?.findings ?? []), ...more, ...ride]) };
     };
     return { now: findings('now'), proposed: findings('proposed') };
-  }, [answers, rides]);
+  }, [answers, rides, linked]);
   return <VerdictStrip lanes={lanes} system={system} outdated={outdated} onReading={props.onReading} />;
 }
 

@@ -10,6 +10,7 @@ import { wouldLose } from './document/rig-document.ts';
 import { browserCrew } from './hosts/browser-crew.ts';
 import { createRideHost, spawnRideWorker } from './hosts/browser-worker.ts';
 import { openServed, warnBeforeLeaving } from './keep/files.ts';
+import { createLinksDesk, spawnLinksWorker } from './links.ts';
 import { createRideDesk } from './rides.ts';
 import { createSweepDesk } from './sweeps.ts';
 import { createWorkbench } from './workbench.ts';
@@ -30,10 +31,11 @@ const start = (await openServed()) ?? {
 const workbench = createWorkbench(start);
 const desk = createRideDesk(createRideHost(spawnRideWorker));
 const sweeps = createSweepDesk(browserCrew());
+const links = createLinksDesk(spawnLinksWorker);
 warnBeforeLeaving(() => wouldLose(workbench.document.get()));
 
 createRoot(place).render(
   <StrictMode>
-    <Container workbench={workbench} desk={desk} sweeps={sweeps} />
+    <Container workbench={workbench} desk={desk} sweeps={sweeps} links={links} />
   </StrictMode>,
 );

@@ -34,6 +34,15 @@ export { rigShapeOf } from './rig-shape.ts';
 export type { GroundLine, SideOptions } from './rig-side.ts';
 export { sideScene } from './rig-side.ts';
 
+// --- Links: an axle from the side, from behind and from above ---
+
+export type { DrawnAxle } from './link-axle.ts';
+export { linkHandles } from './link-axle.ts';
+export type { LinkSceneOptions } from './link-scene.ts';
+export { linkBounds, linkScene } from './link-scene.ts';
+export type { LinkView, PaperPoint } from './link-view.ts';
+export { LINK_VIEWS, offPaper, onPaper } from './link-view.ts';
+
 // --- Curves and histories ---
 
 export type { BandTextOptions } from './band-text.ts';

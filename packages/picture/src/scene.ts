@@ -91,6 +91,8 @@ export interface TextItem extends Drawn {
   readonly size: number;
   readonly anchor: 'start' | 'middle' | 'end';
   readonly bold?: boolean;
+  /** On a rim of paper, so that it can be read where lines pass behind it. */
+  readonly rimmed?: boolean;
   /** Turned by a quarter anticlockwise: the label of a vertical axis. */
   readonly upright?: boolean;
 }

@@ -148,6 +148,7 @@ export const pictureStyle: string = [
   '.lp-haze{fill:var(--f);fill-opacity:.17;stroke:none}',
   '.lp-arrow{fill:var(--l);stroke:none}',
   '.lp-text{fill:var(--t)}',
+  '.lp-rimmed{paint-order:stroke;stroke:var(--lp-paper);stroke-width:3.5px;stroke-linejoin:round}',
   '.lp-bold{font-weight:650}',
   '.lp-dashed{stroke-dasharray:3 3}',
   '.lp-strong{stroke-width:calc(var(--w)*1.8)}',

@@ -142,7 +142,7 @@ const textSvg = (item: Extract<Item, { kind: 'text' }>, paper: Paper): string =>
   const y = paper.y(item.y);
   const turn = item.upright ? ` transform="rotate(-90 ${x} ${y})"` : '';
   const anchor = item.anchor === 'start' ? '' : ` text-anchor="${item.anchor}"`;
-  return `<text${classes('text', item, item.bold ? ' lp-bold' : '')} x="${x}" y="${y}" dy="${number(item.size * 0.35)}" font-size="${number(item.size)}"${anchor}${turn}>${escapeXml(item.text)}</text>`;
+  return `<text${classes('text', item, `${item.bold ? ' lp-bold' : ''}${item.rimmed ? ' lp-rimmed' : ''}`)} x="${x}" y="${y}" dy="${number(item.size * 0.35)}" font-size="${number(item.size)}"${anchor}${turn}>${escapeXml(item.text)}</text>`;
 };
 
 /** Length of the arrow heads [px]; shorter on a dimension too short to hold two. */

@@ -5,6 +5,8 @@ export interface DataRow {
   readonly head: string;
   /** Small text under the head. */
   readonly note?: string;
+  /** What can be opened under the head. */
+  readonly more?: ReactNode;
   readonly cells: readonly ReactNode[];
 }
 
@@ -36,6 +38,7 @@ export function DataTable(props: {
               <th scope="row">
                 {row.head}
                 {row.note === undefined ? null : <span className={style.note}>{row.note}</span>}
+                {row.more}
               </th>
               {row.cells.map((cell, index) => (
                 // biome-ignore lint/suspicious/noArrayIndexKey: cells have no identity but their column.

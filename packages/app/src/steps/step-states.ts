@@ -1,4 +1,4 @@
-import { CORNERS } from '@lastinch/core';
+import { CORNERS, ENDS } from '@lastinch/core';
 import type { Answers } from '../answers.ts';
 import type { RigDocument } from '../document/rig-document.ts';
 import type { StepLink } from '../parts/StepNav.tsx';
@@ -12,6 +12,7 @@ export function stepStates(
   return [
     { step: 'measure', title: 'Measure', state: measured(document) },
     { step: 'travel', title: 'Travel', state: travelled(answers) },
+    { step: 'links', title: 'Links', state: linked(document) },
     { step: 'ride', title: 'Ride', state: riddenCourse ?? 'not ridden yet' },
   ];
 }
@@ -28,4 +29,13 @@ function travelled({ proposed }: Answers): string {
   if (columns === undefined) return 'no answer';
   const passed = CORNERS.filter((corner) => columns[corner].verdict === 'pass').length;
   return `${passed} of 4 proposed pass`;
+}
+
+function linked({ rig }: RigDocument): string {
+  const measured = ENDS.filter((end) => rig !== null && rig[end].points.linkage !== null);
+  return measured.length === 2
+    ? 'both axles'
+    : measured.length === 0
+      ? 'not measured yet'
+      : `${measured[0]} axle`;
 }

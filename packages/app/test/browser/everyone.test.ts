@@ -24,6 +24,8 @@ async function faultsOf(page: Page): Promise<readonly string[]> {
 const ready: Readonly<Record<string, (page: Page) => Promise<unknown>>> = {
   measure: (page) => reading(page, 'front.stop.gap').waitFor(),
   travel: (page) => page.locator('svg[aria-labelledby^="columns"]').waitFor(),
+  links: (page) =>
+    page.getByRole('region', { name: 'What changes, the nearest to its limit first' }).waitFor(),
   ride: (page) => page.getByRole('region', { name: 'Peaks at each corner' }).waitFor(),
 };
 
@@ -38,7 +40,7 @@ afterAll(async () => {
   served.stop();
 });
 
-describe.each(['measure', 'travel', 'ride'])('the %s step, for everyone', (step) => {
+describe.each(['measure', 'travel', 'links', 'ride'])('the %s step, for everyone', (step) => {
   it.each([
     { name: 'on a desk', width: 1280, height: 900 },
     { name: 'on a narrow phone', width: 360, height: 740 },

@@ -35,6 +35,7 @@ describe('the workbench on the rig that the command line serves', () => {
     expect(await steps.allTextContents()).toEqual([
       expect.stringContaining('Measure'),
       expect.stringContaining('Travel'),
+      expect.stringContaining('Links'),
       expect.stringContaining('Ride'),
     ]);
     expect(await page.getByLabel('On the rig now', { exact: true }).inputValue()).toBe('as-measured');

@@ -1,4 +1,4 @@
-import { AS_MEASURED, ENDS, type EndPatch, type Reading, type Rig, type SetupPatch } from '@lastinch/core';
+import { AS_MEASURED, ENDS, type Reading, type Rig, type SetupPatch } from '@lastinch/core';
 import type { RigEdit } from '../../document/rig-document.ts';
 
 /** A name that no setup of the rig has: `proposal-1`, `proposal-2`, … */
@@ -18,15 +18,12 @@ export function copyOfSetup(patch: SetupPatch | undefined, name: string): readon
   return edits;
 }
 
-function editsOf(patch: EndPatch, path: readonly string[]): readonly RigEdit[] {
-  return Object.entries(patch).flatMap(([key, value]): readonly RigEdit[] => {
+function editsOf(patch: object, path: readonly string[]): readonly RigEdit[] {
+  return Object.entries(patch).flatMap(([key, value]: [string, unknown]): readonly RigEdit[] => {
     const here = [...path, key];
     if (typeof value === 'string') return [{ path: here, text: value }];
     if (isReading(value)) return [{ path: here, text: value.text }];
-    return Object.entries(value as Readonly<Record<string, Reading>>).map(([contact, reading]) => ({
-      path: [...here, contact],
-      text: reading.text,
-    }));
+    return typeof value === 'object' && value !== null ? editsOf(value, here) : [];
   });
 }
 
