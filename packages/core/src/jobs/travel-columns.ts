@@ -63,11 +63,11 @@ function endColumns(setup: Setup, end: End, draws: Draws): readonly LinkColumn[]
   const lines: LinkColumn[] = [];
   const per = (formula: (i: number) => number) => columnOf(draws.trials + 1, formula);
   const nothing = per(() => 0);
-  const add = (of: LinkColumn['of'], values: Column, limits: Column | null = null, scale = 1) =>
+  const add = (of: LinkColumn['of'], values: Column, limits: Column | null = null, scale = 1, part = '') =>
     lines.push({
       of,
       place: end,
-      part: '',
+      part,
       values,
       limits,
       scale,
@@ -111,13 +111,18 @@ function endColumns(setup: Setup, end: End, draws: Draws): readonly LinkColumn[]
     );
   }
   const slack = hoseSlack(setup, end, draws);
-  if (slack && !(points.linkage && points.hose))
+  if (slack) {
+    // Beside what its points say: a tape at full droop knows nothing of links.
+    const part = points.linkage && points.hose ? 'taped' : '';
+    const { leastSlack } = LINE_PRACTICE;
     add(
       'hose-slack',
       slack,
-      per(() => LINE_PRACTICE.leastSlack),
-      LINE_PRACTICE.leastSlack,
+      per(() => leastSlack),
+      leastSlack,
+      part,
     );
+  }
   return lines;
 }
 

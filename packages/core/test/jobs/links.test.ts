@@ -13,7 +13,7 @@ import { drawsOf } from '../../src/stance/draws.ts';
 import { findingText } from '../../src/words/findings.ts';
 import { changed, LINKED } from '../rigfile/linked-rig.ts';
 import { must, storyText } from '../travel/stories/story.ts';
-import { after, asked, FEW, line, lines } from './asked-links.ts';
+import { after, asked, before, FEW, line, lines } from './asked-links.ts';
 
 describe('a setup that changes nothing', () => {
   const text = changed(storyText('s5-plus-forty'), [
@@ -231,6 +231,20 @@ describe('every kind of links', () => {
     for (const each of lines(answer))
       for (const figure of [each.before, each.after, each.change, each.room])
         if (figure) expect(Number.isFinite(figure.value), each.id).toBe(true);
+  });
+});
+
+describe('a hose whose ends were measured, and that was taped at droop as well', () => {
+  it('has both lines, and a longer strap takes from both', () => {
+    const text = storyText('s7-hose-in-space').replace(
+      '    freeLength: 560 mm ± 1',
+      '    freeLength: 560 mm ± 1\n    distanceAtDroop: 535 mm ± 1',
+    );
+    const answer = asked(text, { setup: 'longer' });
+    expect(before(answer, 'hose-slack.front.taped')).toBeCloseTo(0.025, 9);
+    for (const part of ['taped', 'left', 'right'])
+      expect(line(answer, `hose-slack.front.${part}`).change!.value).toBeLessThan(-0.005);
+    expect(line(answer, 'hose-slack.front.taped').findings).not.toContain('line-slack-minimum');
   });
 });
 
