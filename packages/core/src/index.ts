@@ -252,12 +252,14 @@ export type { WorkAsk, WorkReply } from './jobs/work-messages.ts';
 
 // --- In words: the one phrase book of terminal, page and paper ---
 
+export type { KnownPaths } from './rig/known-paths.ts';
 export { type AssumptionText, assumptionText } from './words/assumptions.ts';
 export { courseText } from './words/courses.ts';
 export type { ExposureRow, ExposureWords } from './words/exposures.ts';
 export { exposureNotes, exposureRows, seatText } from './words/exposures.ts';
 export { findingText, type WordOptions } from './words/findings.ts';
 export { limitOfText, linkLineMeaning, linkLineName, linksMissingText } from './words/link-lines.ts';
+export { pathsText } from './words/paths.ts';
 export { PLACE_NAMES } from './words/places.ts';
 export { problemText } from './words/problems.ts';
 export { readingName } from './words/readings.ts';

@@ -6,6 +6,7 @@ import {
   formatFigure,
   formatValue,
   PLACE_NAMES,
+  pathsText,
   type RideAnswer,
   type RideStatus,
   tyreFootText,
@@ -82,7 +83,10 @@ function coursePage({ answer, against, driven, ground }: Ridden, paper: Paper): 
     ...wrap(`The course: ${ground}.`, paper),
     ...answers.flatMap((one) => {
       const who = against === null ? 'On this ground' : `${one.setup} on this ground`;
-      return wrap(`${who}: ${tyreFootText(one.tyres, paper)}.`, paper);
+      return [
+        ...wrap(`${who}: ${tyreFootText(one.tyres, paper)}.`, paper),
+        ...wrap(`Ratios: ${pathsText(one.paths)}.`, paper),
+      ];
     }),
     ...answers.flatMap((one) => {
       const { status, time, duration } = one.run;

@@ -2,6 +2,7 @@ import {
   criterionName,
   firstBreakText,
   needle,
+  pathsText,
   roughSpeed,
   type SweepAnswer,
   seatText,
@@ -56,6 +57,7 @@ function trustLines(answer: SweepAnswer, paper: Paper): string[] {
       ? 'No trials over the tolerances of the readings: the ranges are unknown.'
       : `Within readings: ${trials} rigs drawn from the tolerances of the readings were driven at all speeds; the range covers ${Math.round(100 * coverage)} in 100 of such rigs on average.`,
     ...setups.map(({ setup, tyres }) => `${setup}: ${tyreFootText(tyres, paper)}.`),
+    ...setups.map(({ setup, paths }) => `${setup}: ${pathsText(paths)}.`),
     seatText(answer.seat),
     ...comparisons(setups),
   ];

@@ -3,6 +3,7 @@ import type { Finding } from '../finding/finding.ts';
 import type { Corner } from '../finding/place.ts';
 import type { RideRun } from '../ride/result.ts';
 import type { CourseShape } from '../rig/course-spec.ts';
+import type { KnownPaths } from '../rig/known-paths.ts';
 import type { Rig } from '../rig/rig.ts';
 import type { TyreFeel, TyreFoot } from '../rig/tyre-feel.ts';
 import type { StanceResult } from '../stance/result.ts';
@@ -51,6 +52,8 @@ export interface RideAnswer {
   readonly course: string;
   /** How the tyres read the ground, and with what length of contact. */
   readonly tyres: TyreFoot;
+  /** Which elements close along measured points, and not by a typed ratio. */
+  readonly paths: KnownPaths;
   readonly speed: number;
   /** The run at the nominal readings. */
   readonly run: RideRun;

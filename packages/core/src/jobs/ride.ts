@@ -4,6 +4,7 @@ import { CORNERS, type Corner } from '../finding/place.ts';
 import { bad, good, type Result } from '../finding/problem.ts';
 import { rideModels } from '../ride/from-setup.ts';
 import type { RideModel } from '../ride/model.ts';
+import { knownPaths } from '../ride/paths-from-setup.ts';
 import type { RideRun } from '../ride/result.ts';
 import { runRide } from '../ride/run.ts';
 import { resolveSetup } from '../rig/setup-resolve.ts';
@@ -93,6 +94,7 @@ export function rideRig(request: RideRequest, onProgress?: (share: number) => vo
     setup: setup.id,
     course: courseName,
     tyres: grounds.foot(setup),
+    paths: knownPaths(setup),
     speed,
     run,
     corners,

@@ -1,6 +1,7 @@
 import type { Dimension, Figure } from '../finding/figure.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { Place } from '../finding/place.ts';
+import type { KnownPaths } from '../rig/known-paths.ts';
 import type { TyreFoot } from '../rig/tyre-feel.ts';
 import type { SeatKind } from './seat-record.ts';
 import type { CriterionId } from './sweep-criteria.ts';
@@ -60,6 +61,8 @@ export interface SetupSweep {
   readonly setup: string;
   /** How its tyres read the ground. */
   readonly tyres: TyreFoot;
+  /** Which elements close along measured points, and not by a typed ratio. */
+  readonly paths: KnownPaths;
   readonly criteria: readonly CriterionSweep[];
   readonly findings: readonly Finding[];
 }

@@ -1,4 +1,5 @@
 import type { Figure } from '../finding/figure.ts';
+import { knownPaths } from '../ride/paths-from-setup.ts';
 import { resolveSetup } from '../rig/setup-resolve.ts';
 import { NOMINAL_DRAWS } from '../stance/draws.ts';
 import { FeltGrounds } from './felt-ground.ts';
@@ -61,6 +62,7 @@ export function sweepFold(request: SweepRequest): Fold<SweepAnswer> {
         return {
           setup: setup.id,
           tyres: grounds.foot(setup),
+          paths: knownPaths(setup),
           criteria: books[which].criteria(other, turned),
         };
       });

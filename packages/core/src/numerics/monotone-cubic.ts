@@ -37,20 +37,30 @@ export function monotoneCubic(x: readonly number[], y: readonly number[]): Monot
     if (!(step[i] > 0)) throw new Error(`monotoneCubic: x must rise, at index ${i + 1}`);
     rise[i] = (y[i + 1] - y[i]) / step[i];
   }
-  const slope = slopesAt(step, rise);
+  return cubicBySlopes(x, y, slopesAt(step, rise));
+}
+
+/** The cubic through points with slopes that are known: as monotone as those make it. */
+export function cubicBySlopes(
+  x: readonly number[],
+  y: readonly number[],
+  slope: ArrayLike<number>,
+): MonotoneCubic {
+  const last = x.length - 1;
   const cubic = {
     x: Float64Array.from(x),
     y: Float64Array.from(y),
-    b: slope,
+    b: Float64Array.from(slope),
     c: new Float64Array(last),
     d: new Float64Array(last),
     integral: new Float64Array(last + 1),
     endSlope: slope[last],
   };
   for (let i = 0; i < last; i += 1) {
-    const h = step[i];
-    cubic.c[i] = (3 * rise[i] - 2 * slope[i] - slope[i + 1]) / h;
-    cubic.d[i] = (slope[i] + slope[i + 1] - 2 * rise[i]) / (h * h);
+    const h = x[i + 1] - x[i];
+    const rise = (y[i + 1] - y[i]) / h;
+    cubic.c[i] = (3 * rise - 2 * slope[i] - slope[i + 1]) / h;
+    cubic.d[i] = (slope[i] + slope[i + 1] - 2 * rise) / (h * h);
     cubic.integral[i + 1] =
       cubic.integral[i] + h * (y[i] + h * (slope[i] / 2 + h * (cubic.c[i] / 3 + (h * cubic.d[i]) / 4)));
   }

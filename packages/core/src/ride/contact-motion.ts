@@ -3,7 +3,8 @@ import { tyreSwitch } from '../elements/tyre.ts';
 import { readGroundUnder } from './ground.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
-import { axleOf, curveAt, faceAt, metAgain, pastTip, stopAlong } from './stop-reading.ts';
+import { axleOf, curveAt, faceAt, metAgain, pastTip, ratioOfStop, stopAlong } from './stop-reading.ts';
+import { alongPath } from './tables.ts';
 
 /**
  * One contact seen alone, for finding the moment at which it switches. `contact` is its bit number.
@@ -50,14 +51,18 @@ export function contactSwitch(
       if (m[c + at.MAXWELL_RATE] === 0) return crush;
       // With a viscous branch it lets go where it would pull, and is met again where its face has come back to.
       const isTouched = ((whole(m[at.CONTACTS_ON]) >> contact) & 1) === 1;
-      const speed = m[c + at.STOP_RATIO] * velocity;
+      const speed = ratioOfStop(m, corner, position) * velocity;
       if (!isTouched) return metAgain(m, corner, crush, faceAt(m, corner, inner), speed, inner);
       return crush > 0 ? stopAlong(m, corner, crush, curveAt(m, corner, crush), 0, speed, inner) : crush;
     }
     case at.METAL:
       return pastTip(m, corner, position) - m[c + at.METAL_AT + (corner & 1)];
     case at.COIL:
-      return coilForce(m[c + at.PRELOAD], m[c + at.SPRING_RATE], position);
+      return coilForce(
+        m[c + at.PRELOAD],
+        m[c + at.SPRING_RATE],
+        alongPath(m, whole(m[c + at.SPRING_PATH]), position),
+      );
     case at.DROOP:
       return -m[c + at.DROOP_AT] - position;
     case at.OPEN:

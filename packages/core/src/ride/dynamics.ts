@@ -6,8 +6,8 @@ import { tyreForce, tyreSwitch } from '../elements/tyre.ts';
 import { readGround } from './ground.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
-import { curveAt, faceAt, metAgain, stopAlong, viscousAlong } from './stop-reading.ts';
-import { linearAt } from './tables.ts';
+import { curveAt, faceAt, metAgain, pastTip, ratioOfStop, stopAlong, viscousAlong } from './stop-reading.ts';
+import { alongPath, leverOf, linearAt } from './tables.ts';
 
 /**
  * Equations of motion of a body (heave, pitch, roll) on two solid axles (heave, roll each), small angles, all elements
@@ -81,18 +81,28 @@ function equations(m: Memory, state: i32, looks: boolean): void {
       let sideMoment: number = 0;
 
       const springStation = m[c + at.SPRING_STATION];
-      const coil = coilForce(m[c + at.PRELOAD], m[c + at.SPRING_RATE], closing + springStation * sideTilt);
+      const springTravel = closing + springStation * sideTilt;
+      const springPath = whole(m[c + at.SPRING_PATH]);
+      const coil = coilForce(
+        m[c + at.PRELOAD],
+        m[c + at.SPRING_RATE],
+        alongPath(m, springPath, springTravel),
+      );
       if ((on & (1 << at.COIL)) !== 0) {
-        sideForce += coil;
-        sideMoment += springStation * coil;
+        const push = leverOf(m, springPath, springTravel) * coil;
+        sideForce += push;
+        sideMoment += springStation * push;
       }
 
       const shockStation = m[c + at.SHOCK_STATION];
       const shockTravel = closing + shockStation * sideTilt;
       const shockSpeed = closingSpeed + shockStation * sideTiltSpeed;
-      const ratio = m[c + at.SHOCK_RATIO];
+      const shockPath = whole(m[c + at.SHOCK_PATH]);
+      const lever = leverOf(m, shockPath, shockTravel);
+      const ratio = m[c + at.SHOCK_RATIO] * lever;
       const damping = ratio * linearAt(m, whole(m[c + at.SHOCK_TABLE]), ratio * shockSpeed);
-      const shaft = damping + m[c + at.GAS_FORCE] + m[c + at.GAS_RATE] * shockTravel;
+      const gas = m[c + at.GAS_FORCE] + m[c + at.GAS_RATE] * alongPath(m, shockPath, shockTravel);
+      const shaft = damping + lever * gas;
       sideForce += shaft;
       sideMoment += shockStation * shaft;
       lostPower += damping * shockSpeed;
@@ -117,8 +127,8 @@ function equations(m: Memory, state: i32, looks: boolean): void {
       const stopStation = m[c + at.STOP_STATION];
       const stopTravel = closing + stopStation * sideTilt;
       const stopSpeed = closingSpeed + stopStation * sideTiltSpeed;
-      const stopRatio = m[c + at.STOP_RATIO];
-      const crush = stopRatio * stopTravel - m[c + at.STOP_GAP + s];
+      const stopRatio = ratioOfStop(m, corner, stopTravel);
+      const crush = pastTip(m, corner, stopTravel);
       const beyondMetal = crush - m[c + at.METAL_AT + s];
       // Metal may stand before the stop: it is a contact of its own, and the stop's curve counts once it is touched.
       const crushSpeed = stopRatio * stopSpeed;

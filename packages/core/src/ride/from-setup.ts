@@ -2,6 +2,7 @@ import { barRateOf } from '../elements/anti-roll-bar.ts';
 import { asSolidAxle } from '../elements/independent-axle.ts';
 import { seatUnder } from '../elements/seat.ts';
 import { CORNERS, type Corner, cornerAt, type End, type Side } from '../finding/place.ts';
+import { cubicBySlopes, cubicValue } from '../numerics/monotone-cubic.ts';
 import type { Driver } from '../rig/driver.ts';
 import type { ValueOf } from '../rig/reading.ts';
 import type { Rig } from '../rig/rig.ts';
@@ -15,6 +16,7 @@ import { SHOCK } from '../travel/contacts.ts';
 import { droopOf } from '../travel/droop.ts';
 import { type SampledColumn, sampleColumn } from '../travel/sampled-column.ts';
 import type { AxleModel, RideModel, SeatModel } from './model.ts';
+import { type MountedPath, pathsOf } from './paths-from-setup.ts';
 import { shockLaw } from './shock-from-setup.ts';
 import { stopLaw } from './stop-from-setup.ts';
 import { strapLaw } from './strap-from-setup.ts';
@@ -26,7 +28,9 @@ import { strapLaw } from './strap-from-setup.ts';
  * corner does, the stop where its gap ends in this setup.
  *
  * @validity left and right share the load of their axle evenly here, whatever the scales said: an uneven rig rides on
- * its mean. Spring rates, ratios and tables are constant over the travel. Force tables carry no tolerance.
+ * its mean. Where links and mounts were measured, spring, shock and stop close along the path of their points
+ * (`paths-from-setup`); elsewhere by the typed ratio, the same over all travel. Ends of the shock and of the strap are
+ * those of the travel column. Force tables carry no tolerance.
  */
 export function rideModels(setup: Setup, draws: Draws): (trial: number) => RideModel {
   const { rig } = setup;
@@ -95,6 +99,7 @@ function axleModels(
   const droop = droopOf(setup, end, left.moves, draws);
   const droopTo = (id: string): Column | undefined => droop.find((line) => line.id === id)?.travel;
   const [opens, stretches] = [droopTo('shock'), droopTo('strap')];
+  const paths = pathsOf(setup)[end];
   const closes = left.contacts.find(({ id }) => id === SHOCK)?.travel;
   return (trial) => {
     const at = draws.trial(trial);
@@ -114,26 +119,48 @@ function axleModels(
           ? asSolidAxle({ mass, track: at(base.track) }).rollInertia
           : at(base.axleRollInertia),
       halfTrack: at(base.track) / 2,
-      spring: { halfStation: at(base.springSpread) / 2, rate: at(spring.rate), ratio: at(base.springRatio) },
-      shock: shockLaw(
-        setup,
-        end,
-        { bump: isMetal ? Infinity : closed, droop: opens?.[trial] ?? Infinity },
-        at,
-      ),
+      spring: {
+        rate: at(spring.rate),
+        halfStation: at(base.springSpread) / 2,
+        ratio: at(base.springRatio),
+        ...mounted(paths.spring),
+      },
+      shock: {
+        ...shockLaw(setup, end, { bump: isMetal ? Infinity : closed, droop: opens?.[trial] ?? Infinity }, at),
+        ...mounted(paths.shock),
+      },
       ...(antiRollBar && { antiRollRate: barRateOf(antiRollBar, at) }),
       stop: {
         halfStation: at(base.stopMount.spread) / 2,
         ratio: stopRatio,
         gap: perSide((column) => column.freeBump[trial] * stopRatio),
         ...stopLaw(stop, at),
+        ...mounted(paths.stop),
       },
       metal: {
-        atCrush: perSide((column) => (column.hard[trial] - column.freeBump[trial]) * stopRatio),
+        atCrush: perSide(
+          (column) =>
+            compressionAt(column.hard[trial], stopRatio, paths.stop) - column.freeBump[trial] * stopRatio,
+        ),
         rate: at(base.metalRate),
       },
       droopLimit: strapLaw(setup, end, stretches?.[trial] ?? Infinity, at),
       tyre: { rate: rate[trial], damping: at(base.tyre.damping) },
     };
   };
+}
+
+/** What measured mounts put in the place of a typed ratio and spread. */
+function mounted(path: MountedPath | null) {
+  if (path === null) return {};
+  const { halfStation, travel, compression, ratio } = path;
+  return { halfStation, ratio: ratioAtRide(path), path: { travel, compression, ratio } };
+}
+
+const ratioAtRide = ({ travel, ratio }: MountedPath): number => ratio[travel.indexOf(0)];
+
+/** Compression of a stop from ride height at an axle travel [m]. */
+function compressionAt(travel: number, ratio: number, path: MountedPath | null): number {
+  if (path === null) return ratio * travel;
+  return cubicValue(cubicBySlopes(path.travel, path.compression, path.ratio), travel);
 }

@@ -109,7 +109,13 @@ export const MAXWELL_DAMPING = 34;
 /** Places of tables. */
 export const SHOCK_TABLE = 35;
 export const STOP_TABLE = 36;
-export const AXLE_SIZE = 38;
+/** Places of the paths of spring, shock and stop; 0 where the ratio is the same over all travel. */
+export const SPRING_PATH = 37;
+export const SHOCK_PATH = 38;
+export const STOP_PATH = 39;
+/** Axle travel at which metal is met, left, then right. */
+export const METAL_TRAVEL = 40;
+export const AXLE_SIZE = 42;
 
 /** Ground under one side, counted from its block; it begins one piece before the first sample. */
 export const ORIGIN = 0;

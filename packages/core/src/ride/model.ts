@@ -32,18 +32,32 @@ export interface SeatModel {
   readonly left: number;
 }
 
+/**
+ * How an element closes over axle travel at its station, where its ratio changes with it: made by links and mounts.
+ * Between the places a cubic by value and slope; beyond, straight on.
+ */
+export interface ElementPath {
+  /** Axle travel, rising in even steps, zero among it [m]. */
+  readonly travel: readonly number[];
+  /** Of the element, from ride height [m], and its slope by the travel: at zero that is the element's `ratio`. */
+  readonly compression: readonly number[];
+  readonly ratio: readonly number[];
+}
+
 export interface AxleModel {
   readonly mass: number;
   readonly rollInertia: number;
   readonly halfTrack: number;
   readonly spring: {
     readonly halfStation: number;
-    readonly rate: number /** Axle travel ÷ 1. */;
+    readonly rate: number;
     readonly ratio: number;
+    readonly path?: ElementPath;
   };
   readonly shock: {
     readonly halfStation: number;
     readonly ratio: number;
+    readonly path?: ElementPath;
     readonly speed: readonly number[];
     readonly force: readonly number[];
     /** Push of its gas at ride height and the rate of that, along the shaft [N], [N/m]. */
@@ -56,6 +70,7 @@ export interface AxleModel {
   readonly stop: {
     readonly halfStation: number;
     readonly ratio: number;
+    readonly path?: ElementPath;
     /** Tip to pad along the stop, per side [m]. */
     readonly gap: Readonly<Record<Side, number>>;
     readonly crush: readonly number[];

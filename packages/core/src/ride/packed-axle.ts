@@ -1,20 +1,24 @@
-import { type MonotoneCubic, monotoneCubic } from '../numerics/monotone-cubic.ts';
+import type { Side } from '../finding/place.ts';
+import { cubicBySlopes, cubicValue, type MonotoneCubic, monotoneCubic } from '../numerics/monotone-cubic.ts';
 import { type PiecewiseLinear, piecewiseLinear } from '../numerics/piecewise-linear.ts';
 import * as at from './layout.ts';
 import type { i32, Memory } from './memory.ts';
-import type { RideModel } from './model.ts';
+import type { AxleModel, ElementPath, RideModel } from './model.ts';
 
 /** Tables of an axle, made ready. */
 export interface AxleTables {
   readonly shock: PiecewiseLinear;
   readonly stop: MonotoneCubic;
+  /** Of spring, shock and stop, over their ratio at ride height; null where that holds over all travel. */
+  readonly paths: readonly (MonotoneCubic | null)[];
 }
 
 export function axleTables({ axles }: RideModel, end: 'front' | 'rear'): AxleTables {
-  const { shock, stop } = axles[end];
+  const { spring, shock, stop } = axles[end];
   return {
     shock: piecewiseLinear(shock.speed, shock.force),
     stop: monotoneCubic(stop.crush, stop.force),
+    paths: [spring, shock, stop].map(({ path, ratio }) => (path ? overRatio(path, ratio) : null)),
   };
 }
 
@@ -67,4 +71,31 @@ export function writeAxle(m: Memory, c: i32, model: RideModel, end: 'front' | 'r
   m[c + at.FRICTION_TRAVEL] = friction?.halfTravel ?? 1;
   m[c + at.MAXWELL_RATE] = maxwell?.rate ?? 0;
   m[c + at.MAXWELL_DAMPING] = maxwell?.damping ?? 1;
+  m[c + at.METAL_TRAVEL] = travelToMetal(axle, 'left');
+  m[c + at.METAL_TRAVEL + 1] = travelToMetal(axle, 'right');
+}
+
+/** A path over the ratio at ride height: axle travel in, axle travel of an element with that ratio out. */
+function overRatio({ travel, compression, ratio }: ElementPath, atRide: number): MonotoneCubic {
+  return cubicBySlopes(
+    travel,
+    compression.map((closed) => closed / atRide),
+    ratio.map((slope) => slope / atRide),
+  );
+}
+
+/** Axle travel at which the metal of a side is met [m]. */
+function travelToMetal({ stop, metal }: AxleModel, side: Side): number {
+  const along = (stop.gap[side] + metal.atCrush[side]) / stop.ratio;
+  if (!stop.path || along === Infinity) return along;
+  // The path rises, so its inverse lies between the ends; beyond them it goes straight on.
+  const path = overRatio(stop.path, stop.ratio);
+  let low = Math.min(path.x[0], 2 * along, -1);
+  let high = Math.max(path.x[path.x.length - 1], 2 * along, 1);
+  for (let k = 0; k < 60; k += 1) {
+    const middle = (low + high) / 2;
+    if (cubicValue(path, middle) < along) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
 }

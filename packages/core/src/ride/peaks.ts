@@ -4,7 +4,7 @@ import { crestOf, parabolaCrest, stateInside } from './dense.ts';
 import { accelerate } from './dynamics.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
-import { axleOf, curveAt, pastTip, stopAlong } from './stop-reading.ts';
+import { axleOf, curveAt, pastTip, ratioOfStop, stopAlong } from './stop-reading.ts';
 
 /** Look inside a step only when its ends come this near to the largest value so far. */
 const NEAR = 0.7;
@@ -108,5 +108,8 @@ function forceWhileOn(m: Memory, corner: i32, travel: number, speed: number, inn
   const crush: number = (on & (1 << at.STOP)) !== 0 ? past : 0;
   const metal: number = (on & (1 << at.METAL)) !== 0 ? past - m[c + at.METAL_AT + (corner & 1)] : 0;
   const curve = curveAt(m, corner, crush);
-  return Math.max(0, stopAlong(m, corner, crush, curve, metal, m[c + at.STOP_RATIO] * speed, inner));
+  return Math.max(
+    0,
+    stopAlong(m, corner, crush, curve, metal, ratioOfStop(m, corner, travel) * speed, inner),
+  );
 }

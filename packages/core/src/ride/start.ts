@@ -6,7 +6,7 @@ import * as at from './layout.ts';
 import type { i32, Memory } from './memory.ts';
 import type { RideModel } from './model.ts';
 import { type AxleTables, axleTables, writeAxle } from './packed-axle.ts';
-import { cubicSize, linearSize, writeCubic, writeLinear } from './tables.ts';
+import { cubicSize, linearSize, pathSize, writeCubic, writeLinear, writePath } from './tables.ts';
 
 /** What one unit of relative error means: lengths [m], angles [rad] and their speeds, from the size of a stop's crush. */
 const LENGTH_SCALE = 0.02;
@@ -50,7 +50,14 @@ export function rideOf(
 
 /** Places that a ride takes in the memory. */
 export function sizeOf({ track, front, rear, breaks }: Ride): number {
-  const tables = [front, rear].reduce((sum, { shock, stop }) => sum + linearSize(shock) + cubicSize(stop), 0);
+  const tables = [front, rear].reduce(
+    (sum, { shock, stop, paths }) =>
+      sum +
+      linearSize(shock) +
+      cubicSize(stop) +
+      paths.reduce((all, path) => all + (path ? pathSize(path) : 0), 0),
+    0,
+  );
   const ground = groundPieces(track.left).length + groundPieces(track.right).length;
   return at.HEAP + tables + breaks.length + 1 + ground;
 }
@@ -65,7 +72,7 @@ export function writeStart(m: Memory, ride: Ride): void {
   writeAxle(m, at.FRONT, model, 'front');
   writeAxle(m, at.REAR, model, 'rear');
   let free: i32 = at.HEAP;
-  for (const [c, { shock, stop }] of [
+  for (const [c, { shock, stop, paths }] of [
     [at.FRONT, ride.front],
     [at.REAR, ride.rear],
   ] as const) {
@@ -73,6 +80,11 @@ export function writeStart(m: Memory, ride: Ride): void {
     free = writeLinear(m, free, shock);
     m[c + at.STOP_TABLE] = free;
     free = writeCubic(m, free, stop);
+    for (const [k, path] of paths.entries()) {
+      if (path === null) continue;
+      m[c + at.SPRING_PATH + k] = free;
+      free = writePath(m, free, path);
+    }
   }
   m[at.NEXT_BREAK] = free;
   m.set(ride.breaks, free);

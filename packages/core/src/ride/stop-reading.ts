@@ -4,7 +4,7 @@ import { closingGain } from '../elements/stop.ts';
 import { bergForce } from '../elements/stop-friction.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
-import { cubicAreaTo, cubicAt, cubicSlopeAt } from './tables.ts';
+import { alongPath, cubicAreaTo, cubicAt, cubicSlopeAt, leverOf } from './tables.ts';
 
 /** Constants of the axle of a corner. */
 export function axleOf(corner: i32): i32 {
@@ -14,7 +14,14 @@ export function axleOf(corner: i32): i32 {
 /** How far the pad has come past the tip of the uncrushed stop at a corner [m]; below zero what is left of its gap. */
 export function pastTip(m: Memory, corner: i32, travel: number): number {
   const c = axleOf(corner);
-  return m[c + at.STOP_RATIO] * travel - m[c + at.STOP_GAP + (corner & 1)];
+  const along = alongPath(m, whole(m[c + at.STOP_PATH]), travel);
+  return m[c + at.STOP_RATIO] * along - m[c + at.STOP_GAP + (corner & 1)];
+}
+
+/** Crush of the stop ÷ axle travel at its station, there. */
+export function ratioOfStop(m: Memory, corner: i32, travel: number): number {
+  const c = axleOf(corner);
+  return m[c + at.STOP_RATIO] * leverOf(m, whole(m[c + at.STOP_PATH]), travel);
 }
 
 /** Crush of the stop at a corner [m], 0 when not touched. */
@@ -24,9 +31,7 @@ export function crushAt(m: Memory, corner: i32, travel: number): number {
 
 /** Axle travel left to metal [m]; negative when metal is driven in. */
 export function clearanceAt(m: Memory, corner: i32, travel: number): number {
-  const c = axleOf(corner);
-  const side = corner & 1;
-  return (m[c + at.STOP_GAP + side] + m[c + at.METAL_AT + side]) / m[c + at.STOP_RATIO] - travel;
+  return m[axleOf(corner) + at.METAL_TRAVEL + (corner & 1)] - travel;
 }
 
 /** What the curve of a touched stop is multiplied by: one, and the share that friction adds or takes. */
@@ -133,5 +138,8 @@ export function stopForceAt(m: Memory, corner: i32, travel: number, speed: numbe
   const touched = crush > faceAt(m, corner, inner) ? crush : 0;
   if (touched <= 0 && metal <= 0) return 0;
   const curve = curveAt(m, corner, touched);
-  return Math.max(0, stopAlong(m, corner, touched, curve, metal, m[c + at.STOP_RATIO] * speed, inner));
+  return Math.max(
+    0,
+    stopAlong(m, corner, touched, curve, metal, ratioOfStop(m, corner, travel) * speed, inner),
+  );
 }

@@ -46,6 +46,46 @@ export function cubicSlopeAt(m: Memory, table: i32, x: number): number {
   return m[piece + 3] + u * (2 * m[piece + 4] + 3 * u * m[piece + 5]);
 }
 
+/**
+ * A path is a cubic over even places, so that its piece is known without looking: before its pieces the x at which the
+ * first begins, pieces per x, number of the last. First and last piece are straight and go on for ever.
+ */
+const EVEN_HEAD = 3;
+/** Coefficients of a piece: value = a + u·(b + u·(c + u·d)), u from 0 to 1. */
+const EVEN = 4;
+
+function evenPlace(m: Memory, path: i32, travel: number): number {
+  return (travel - m[path]) * m[path + 1];
+}
+
+function evenPiece(m: Memory, path: i32, place: number): i32 {
+  return whole(Math.max(Math.min(place, m[path + 2]), 0));
+}
+
+/**
+ * Axle travel that an element with a constant ratio would need to close as far as this one has at `travel`: its path over
+ * its ratio at ride height.
+ * @param path – place of the table; 0 for none, and then it is the travel itself
+ */
+export function alongPath(m: Memory, path: i32, travel: number): number {
+  if (path === 0) return travel;
+  const place = evenPlace(m, path, travel);
+  const piece = evenPiece(m, path, place);
+  const i = path + EVEN_HEAD + EVEN * piece;
+  const u = place - piece;
+  return m[i] + u * (m[i + 1] + u * (m[i + 2] + u * m[i + 3]));
+}
+
+/** How that changes with travel: ratio ÷ ratio at ride height. It is what speed and force are multiplied by. */
+export function leverOf(m: Memory, path: i32, travel: number): number {
+  if (path === 0) return 1;
+  const place = evenPlace(m, path, travel);
+  const piece = evenPiece(m, path, place);
+  const i = path + EVEN_HEAD + EVEN * piece;
+  const u = place - piece;
+  return m[path + 1] * (m[i + 1] + u * (2 * m[i + 2] + 3 * u * m[i + 3]));
+}
+
 /** Area under the monotone cubic at `table`, from its first point to x beyond it. */
 export function cubicAreaTo(m: Memory, table: i32, x: number): number {
   let area: number = 0;
@@ -103,7 +143,26 @@ export function writeCubic(m: Memory, table: i32, cubic: MonotoneCubic): i32 {
   return write(piece, [Infinity, x[last], y[last], endSlope, 0, 0]);
 }
 
+/** Writes a path, whose places are even. @returns the place behind */
+export function writePath(m: Memory, path: i32, { x, y, b, c, d, endSlope }: MonotoneCubic): i32 {
+  const h = x[1] - x[0];
+  const last = c.length;
+  m[path] = x[0] - h;
+  m[path + 1] = 1 / h;
+  m[path + 2] = last + 1;
+  let place = path + EVEN_HEAD;
+  const write = (values: readonly number[]): void => {
+    m.set(values, place);
+    place += EVEN;
+  };
+  write([y[0] - b[0] * h, b[0] * h, 0, 0]);
+  for (let k = 0; k < last; k += 1) write([y[k], b[k] * h, c[k] * h ** 2, d[k] * h ** 3]);
+  write([y[last], endSlope * h, 0, 0]);
+  return place;
+}
+
 /** Places that a table takes. */
 export const linearSize = (line: PiecewiseLinear): number =>
   LINE_HEAD + line.firstPiece.length * LINE * piecesPerCell(line);
 export const cubicSize = ({ c }: MonotoneCubic): number => CUBIC * (c.length + 2);
+export const pathSize = ({ c }: MonotoneCubic): number => EVEN_HEAD + EVEN * (c.length + 2);

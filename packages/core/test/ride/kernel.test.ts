@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { sampleCourse } from '../../src/course/track.ts';
 import { compiledKernel, plainKernel } from '../../src/ride/kernel.ts';
-import type { RideModel } from '../../src/ride/model.ts';
+import type { ElementPath, RideModel } from '../../src/ride/model.ts';
 import { runRideOn } from '../../src/ride/run.ts';
 import type { CourseShape } from '../../src/rig/course-spec.ts';
 import { anyLedge, anyWaves } from '../course/any-course.ts';
@@ -12,6 +12,14 @@ import { unevenRig } from './invented-rigs.ts';
 
 const plain = plainKernel();
 const compiled = compiledKernel();
+
+/** Closes faster in bump: z + z². */
+const TRAVEL = [-0.2, -0.1, 0, 0.1, 0.2];
+const BENT: ElementPath = {
+  travel: TRAVEL,
+  compression: TRAVEL.map((z) => z + z * z),
+  ratio: TRAVEL.map((z) => 1 + 2 * z),
+};
 
 /** Everything that a stop and a shock can have, and somebody on a seat. */
 const furnished = (model: RideModel): RideModel => {
@@ -32,8 +40,11 @@ const furnished = (model: RideModel): RideModel => {
       },
       rear: {
         ...rear,
+        spring: { ...rear.spring, path: BENT },
+        shock: { ...rear.shock, path: BENT },
         stop: {
           ...rear.stop,
+          path: BENT,
           friction: { limit: 0.2, halfTravel: 0.003 },
           maxwell: { rate: 60_000, damping: 2500 },
         },

@@ -1,4 +1,4 @@
-import { type RideAnswer, type RideStatus, tyreFootText, type UnitSystem } from '@lastinch/core';
+import { pathsText, type RideAnswer, type RideStatus, tyreFootText, type UnitSystem } from '@lastinch/core';
 import { LANES, type Lane } from '../../answers.ts';
 import panel from '../../design/panel.module.css';
 import { LANE_NAME } from '../../parts/place-name.ts';
@@ -30,7 +30,7 @@ export function RideNote({
             {STATUS[status] === null ? '' : `, ${STATUS[status]}`}. Energy put in, stored and turned to heat
             agree to {energy.relativeResidual.toExponential(0)} of what was turned over; {counters.steps}{' '}
             steps, {counters.events} touches and lift-offs located in time. The{' '}
-            {tyreFootText(answer.tyres, { system })}.
+            {tyreFootText(answer.tyres, { system })}. Ratios: {pathsText(answer.paths)}.
           </p>
         );
       })}
