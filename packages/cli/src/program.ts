@@ -6,6 +6,7 @@ import { links } from './commands/links.ts';
 import { newRig } from './commands/new.ts';
 import { open } from './commands/open.ts';
 import { ride } from './commands/ride.ts';
+import { stopEstimated } from './commands/stop-estimate.ts';
 import { stopFitted } from './commands/stop-fit.ts';
 import { stopNeeded } from './commands/stop-need.ts';
 
@@ -97,6 +98,28 @@ export async function run(words: readonly string[]): Promise<ExitCode> {
     .option('--json', 'data instead of text, SI units')
     .action(async (file: string, options) => {
       ended = await stopFitted(file, options);
+    });
+  stop
+    .command('estimate')
+    .description('a stop by its kind, where nothing was pressed: force against crush as a band')
+    .exitOverride()
+    .allowExcessArguments(false)
+    .requiredOption('--kind <KIND>', 'rubber, polyurethane or gas')
+    .option('--hardness <SHORE>', 'of a block: "60 A"')
+    .option('--height <LENGTHS>', 'of a block: "60 mm", or of its steps from end to end: "40 mm, 20 mm"')
+    .option('--diameter <LENGTHS>', 'outside, as many as heights')
+    .option('--bore <LENGTHS>', 'hole through it, as many as heights (default: none)')
+    .option('--ends <HOW>', 'bonded, greased or dry (default: dry)')
+    .option('--rod <DIAMETER>', 'of a gas stop')
+    .option('--pressure <PRESSURE>', 'its charge by gauge, rod out')
+    .option('--column <LENGTH>', 'its gas volume ÷ rod area, rod out')
+    .option('--stroke <LENGTH>', 'its usable stroke')
+    .option('--name <NAME>', 'its name on the shelf')
+    .option('-o, --out <FILE>', 'write the text for the rig file there')
+    .option('--units <SYSTEM>', 'shop (inches, lb) or metric; default: as typed')
+    .option('--json', 'data instead of text, SI units')
+    .action(async (options) => {
+      ended = await stopEstimated(options);
     });
   command('open', 'print the verdict, then serve the workbench on this machine')
     .argument('<FILE>', 'rig file')

@@ -155,3 +155,48 @@ describe('lastinch stop fit', () => {
     expect(err).not.toMatch(/\n\s+at /);
   });
 });
+
+describe('lastinch stop estimate', () => {
+  const BLOCK = ['stop', 'estimate', '--kind', 'rubber', '--hardness', '60 A', '--diameter', '50 mm'];
+
+  it('shows the band of a block, and text that a rig takes as a guess', async () => {
+    const words = [...BLOCK, '--height', '60 mm', '--bore', '12 mm', '--ends', 'bonded'];
+    const { code, out, err } = await program.run(words, { env: { COLUMNS: '80' } });
+    expect(err).toBe('');
+    expect(code).toBe(0);
+    for (const part of ['nothing was pressed', 'THE BAND', 'least', 'forceAtFullCrush: ~', 'CAUTIONS'])
+      expect(out).toContain(part);
+    expect(out).not.toMatch(/undefined|NaN|\[object/);
+    for (const line of out.split('\n')) expect(cellWidth(line)).toBeLessThanOrEqual(80);
+  });
+
+  it('answers with data for gas', async () => {
+    const gas = [
+      '--rod',
+      '1.375 in',
+      '--pressure',
+      '100 psi',
+      '--column',
+      '65 mm',
+      '--stroke',
+      '50 mm',
+      '--json',
+    ];
+    const { code, out } = await program.run(['stop', 'estimate', '--kind', 'gas', ...gas]);
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({ schema: 'lastinch/stop-estimate/1', kind: 'gas', assumed: true });
+  });
+
+  it.each([
+    [[...BLOCK], '--height'],
+    [[...BLOCK, '--height', '40 mm, 20 mm'], 'as many as heights'],
+    [[...BLOCK.slice(0, 5), '99 A', '--height', '60 mm', '--diameter', '50 mm'], 'press it'],
+    [['stop', 'estimate', '--kind', 'foam'], 'stop fit'],
+    [[...BLOCK, '--height', '60 mm', '--ends', 'loose'], 'bonded, greased, dry'],
+  ])('refuses %j', async (words, part) => {
+    const { code, out, err } = await program.run(words);
+    expect(code).toBe(2);
+    expect(out).toBe('');
+    expect(err).toContain(part);
+  });
+});

@@ -18,7 +18,14 @@ export { stopNeed } from './jobs/stop-need.ts';
 export type { StopFit, StopFitRequest, StopMaterialName } from './jobs/stop-fit.ts';
 export { fitStop, STOP_MATERIALS } from './jobs/stop-fit.ts';
 
+// --- A stop that nobody pressed ---
+
+export type { BlockStep, EstimateEnds, StopEstimate, StopEstimateRequest } from './jobs/stop-estimate.ts';
+export { estimateStop } from './jobs/stop-estimate.ts';
+export { type Hardness, parseHardness } from './stopdesign/hardness-text.ts';
+
 // --- In words ---
 
+export { estimateDoubtText } from './words/estimate-doubts.ts';
 export { doubtText } from './words/press-doubts.ts';
 export { candidateText, curesText, familyText, steepnessText } from './words/stops.ts';

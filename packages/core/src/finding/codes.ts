@@ -65,6 +65,8 @@ export const PROBLEM_CODES = [
   'stop-press-strokes',
   'stop-press-sign',
   'stop-press-units',
+  'stop-hardness-range',
+  'stop-shape',
   // ride cases
   'case-not-json',
   'case-wrong-shape',

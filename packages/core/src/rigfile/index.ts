@@ -1,6 +1,7 @@
 /** Text ⇄ rig. Apart from the public surface of core, so that a worker need not load a YAML parser. */
 export { MAX_RIG_CHARACTERS } from './document.ts';
 export { editRig, type RigFileEdit } from './edit.ts';
+export { type EstimatedStop, estimateFragment } from './estimate-fragment.ts';
 export { type FieldState, fieldsOf } from './fields.ts';
 export { rigJsonSchema } from './json-schema.ts';
 export { nearest } from './nearest.ts';

@@ -112,6 +112,8 @@ const PHRASES: Readonly<Record<ProblemCode, Phrase>> = {
     `${found} counts the other way round from pressing a stop. Accepted: ${accepted}.`,
   'stop-press-units': (found, accepted) =>
     `no stop is pressed at ${found}, units were mixed up. Accepted: ${accepted}.`,
+  'stop-hardness-range': (found, accepted) => `a hardness of ${found} is no use. Accepted: ${accepted}.`,
+  'stop-shape': (found, accepted) => `no stop has ${found}. Accepted: ${accepted}.`,
 
   'case-not-json': (found, accepted) => `this cannot be read as JSON: ${found}. Accepted: ${accepted}.`,
   'case-wrong-shape': (found, accepted) => `${found} does not fit a ride case. Accepted: ${accepted}.`,

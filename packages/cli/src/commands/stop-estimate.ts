@@ -1,0 +1,148 @@
+import { bad, type Dimension, good, type Problem, parseQuantity, type Result } from '@lastinch/core';
+import { type EstimatedStop, estimateFragment, isShelfName } from '@lastinch/core/rigfile';
+import {
+  type EstimateEnds,
+  estimateStop,
+  parseHardness,
+  type StopEstimate,
+  type StopEstimateRequest,
+} from '@lastinch/core/stops';
+import { type ExitCode, refuse, unitsAsked } from '../asked.ts';
+import { writeNewFile } from '../hosts/files.ts';
+import { writeJson, writeLines } from '../hosts/output.ts';
+import { stopEstimateJson } from '../json/stop-estimate-json.ts';
+import { paperFor } from '../terminal/paper.ts';
+import { stopEstimatePage } from '../terminal/stop-estimate-page.ts';
+
+export interface StopEstimateOptions {
+  readonly kind: string;
+  readonly hardness?: string;
+  readonly height?: string;
+  readonly diameter?: string;
+  readonly bore?: string;
+  readonly ends?: string;
+  readonly rod?: string;
+  readonly pressure?: string;
+  readonly column?: string;
+  readonly stroke?: string;
+  readonly name?: string;
+  readonly units?: string;
+  readonly out?: string;
+  readonly json?: boolean;
+}
+
+const ENDS: readonly EstimateEnds[] = ['bonded', 'greased', 'dry'];
+
+/** `lastinch stop estimate`: force against crush as a band, where nothing was pressed. */
+export async function stopEstimated(options: StopEstimateOptions): Promise<ExitCode> {
+  const units = unitsAsked(options.units);
+  if (!units.ok) return refuse(units.problems);
+  const asked = requestOf(options);
+  if (!asked.ok) return refuse(asked.problems);
+  const name = options.name ?? `estimated-${options.kind}`;
+  if (!isShelfName(name))
+    return refuse([
+      option('--name', name, 'letters, digits and dashes, a letter first, for example soft-60'),
+    ]);
+  const request = asked.value;
+  const answer = estimateStop(request);
+  if (!answer.ok) return refuse(answer.problems);
+  const typed = `${options.height} ${options.diameter} ${options.rod} ${options.stroke}`;
+  const system = units.value ?? (/\bin\b|"/.test(typed) ? 'shop' : 'metric');
+  const fragment = estimateFragment(shelfStop(name, request, answer.value, options), system);
+  if (options.out !== undefined) {
+    const written = writeNewFile(options.out, fragment);
+    if (!written.ok) return refuse(written.problems);
+  }
+  if (options.json) writeJson(stopEstimateJson(name, answer.value, fragment));
+  else
+    writeLines(
+      stopEstimatePage(
+        { name, estimate: answer.value, fragment, out: options.out ?? null },
+        paperFor(process.stdout, process.env, system),
+      ),
+    );
+  return 0;
+}
+
+const option = (key: string, found: string, accepted: string): Problem => ({
+  code: 'ask-option',
+  where: { key },
+  found,
+  accepted,
+});
+
+function requestOf(options: StopEstimateOptions): Result<StopEstimateRequest> {
+  const problems: Problem[] = [];
+  const one = (key: keyof StopEstimateOptions, dimension: Dimension): number => {
+    const read = parseQuantity(String(options[key] ?? ''), dimension, { key: `--${key}` });
+    if (!read.ok) problems.push(...read.problems);
+    return read.ok ? read.value.value : Number.NaN;
+  };
+  /** `30 mm, 20 mm`: one after the other from end to end. */
+  const each = (key: 'height' | 'diameter' | 'bore'): readonly number[] =>
+    (options[key] ?? '').split(',').map((text) => {
+      const read = parseQuantity(text, 'length', { key: `--${key}` });
+      if (!read.ok) problems.push(...read.problems);
+      return read.ok ? read.value.value : Number.NaN;
+    });
+  const { kind } = options;
+  if (kind === 'gas') {
+    const request = {
+      kind,
+      rodDiameter: one('rod', 'length'),
+      pressure: one('pressure', 'pressure'),
+      column: one('column', 'length'),
+      stroke: one('stroke', 'length'),
+    } as const;
+    return problems.length > 0 ? bad(...problems) : good(request);
+  }
+  if (kind !== 'rubber' && kind !== 'polyurethane')
+    return bad(
+      option('--kind', kind, 'rubber, polyurethane, gas; a foam has to be pressed: lastinch stop fit'),
+    );
+  const hardness = parseHardness(options.hardness ?? '', { key: '--hardness' });
+  if (!hardness.ok) problems.push(...hardness.problems);
+  const heights = each('height');
+  const diameters = each('diameter');
+  const bores = options.bore === undefined ? heights.map(() => 0) : each('bore');
+  for (const [key, list] of [
+    ['--diameter', diameters],
+    ['--bore', bores],
+  ] as const)
+    if (list.length !== heights.length)
+      problems.push(
+        option(key, `${list.length} of them`, `as many as heights, ${heights.length}, from end to end`),
+      );
+  const ends = ENDS.find((end) => end === (options.ends ?? 'dry'));
+  if (ends === undefined) problems.push(option('--ends', options.ends ?? '', ENDS.join(', ')));
+  if (problems.length > 0 || !hardness.ok || ends === undefined) return bad(...problems);
+  const steps = heights.map((height, i) => ({ height, diameter: diameters[i]!, bore: bores[i]! }));
+  return good({ kind, hardness: hardness.value, steps, ends });
+}
+
+function shelfStop(
+  name: string,
+  request: StopEstimateRequest,
+  { crush, least, most, usableCrush }: StopEstimate,
+  options: StopEstimateOptions,
+): EstimatedStop {
+  if (request.kind === 'gas') return { ...request, name, from: 'Gas stop, by its chamber.' };
+  const at = (values: readonly number[]): number => {
+    const i = Math.max(
+      1,
+      crush.findIndex((c) => c >= usableCrush.value),
+    );
+    const [c0, c1, f0, f1] = [crush[i - 1]!, crush[i]!, values[i - 1]!, values[i]!];
+    return f0 + ((f1 - f0) * (usableCrush.value - c0)) / (c1 - c0);
+  };
+  const [low, high] = [at(least), at(most)];
+  return {
+    kind: request.kind,
+    name,
+    from: `${options.hardness}, ${options.height} high, ${options.diameter} across, ends ${request.ends}.`,
+    freeLength: request.steps.reduce((sum, step) => sum + step.height, 0),
+    usableCrush: { value: usableCrush.value, tolerance: usableCrush.tolerance ?? 0 },
+    force: { value: (low + high) / 2, tolerance: (high - low) / 2 },
+  };
+}

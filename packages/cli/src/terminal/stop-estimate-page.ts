@@ -1,0 +1,82 @@
+import { formatFigure, formatValue, fromSi, shownUnit } from '@lastinch/core';
+import { estimateDoubtText, type StopEstimate } from '@lastinch/core/stops';
+import { bandText, printable } from '@lastinch/picture';
+import { STOP_CAUTIONS } from './cautions.ts';
+import { tableLines, wrap } from './lines.ts';
+import type { Paper } from './paper.ts';
+import { cautionLines, section } from './sections.ts';
+
+interface Estimated {
+  readonly name: string;
+  readonly estimate: StopEstimate;
+  readonly fragment: string;
+  readonly out: string | null;
+}
+
+/** The whole answer of `stop estimate` in lines for a terminal. */
+export function stopEstimatePage({ name, estimate, fragment, out }: Estimated, paper: Paper): string[] {
+  const { width, unicode, system } = paper;
+  const { crush, least, middle, most, usableCrush, energy, warmed } = estimate;
+  const top = most[most.length - 1] ?? 1;
+  const rough = (value: number, dimension: 'length' | 'force' | 'energy') => {
+    const unit = shownUnit(dimension, system, value);
+    return `${Number(fromSi(value, unit).toPrecision(2))} ${unit.name}`;
+  };
+  const drawn = bandText({
+    band: { x: crush, low: least, high: most },
+    lines: [{ mark: 'm', x: crush, y: middle }],
+    top,
+    width: Math.min(width - 2, 76),
+    unicode,
+    xText: (value) => rough(value, 'length'),
+    yText: (value) => rough(value, 'force'),
+  });
+  const places = crush.flatMap((c, i) => (i > 0 && i % 3 === 0 ? [{ c, i }] : []));
+  const rows = places.map(({ c, i }) => ({
+    name: formatValue(c, 'length', { system }),
+    cells: [least, middle, most].map((all) => rough(all[i] ?? 0, 'force')),
+  }));
+  return [
+    ...wrap(`${name}: an estimate, nothing was pressed`, paper).map(paper.ink.heading),
+    ...section(
+      'THE BAND',
+      [...drawn.map((line) => `  ${line}`), ...wrap('Shaded from least to most; m the middle.', paper, '  ')],
+      paper,
+    ),
+    ...section('FORCE AT A CRUSH OF', tableLines({ heads: ['least', 'middle', 'most'], rows }, paper), paper),
+    ...section(
+      'WHAT IT SAYS',
+      [
+        `Usable crush ${formatFigure(usableCrush, paper)}.`,
+        `Held at the end of the curve: ${rough(energy[0], 'energy')} to ${rough(energy[2], 'energy')}.`,
+        ...(warmed === null
+          ? []
+          : [
+              `From 20 to 80 °C its charge rises ${warmed.toFixed(2)} times by gauge; charge it cold, check it hot.`,
+            ]),
+        'By hardness or charge alone a stop is known this badly: a press test settles it (lastinch stop fit).',
+      ].flatMap((line) => wrap(line, paper, '  ')),
+      paper,
+    ),
+    ...section(
+      'DOUBTS',
+      estimate.doubts.flatMap((one) => wrap(estimateDoubtText(one), paper, '  ? ')),
+      paper,
+    ),
+    ...section(
+      'FOR THE RIG FILE',
+      out === null
+        ? fragment
+            .trimEnd()
+            .split('\n')
+            .map((line) => `  ${printable(line, unicode)}`)
+        : wrap(
+            `Written: ${out}. Move it under parts.stops of the rig file, then: lastinch stop need.`,
+            paper,
+            '  ',
+          ),
+      paper,
+    ),
+    ...section('CAUTIONS', cautionLines(paper, STOP_CAUTIONS), paper),
+  ];
+}
