@@ -1,12 +1,12 @@
-import { CORNERS, type Corner, cornerAt, endOf, type Side, sideOf } from '../finding/place.ts';
+import { CORNERS, type Corner, type Side } from '../finding/place.ts';
 import type { Setup } from '../rig/setup.ts';
-import { columnOf, figureOf, unsure } from '../stance/columns.ts';
-import { type Draws, drawsOf, type TrialOptions } from '../stance/draws.ts';
-import { STANDARD_GRAVITY } from '../stance/gravity.ts';
-import type { Articulation, Flex, PadContact, Ramp } from './articulation-result.ts';
-import { type AxleStand, heaveAt, momentAt, travelAt } from './axle-balance.ts';
-import { rampOf } from './ramp.ts';
-import { type RolledAxle, rollAxle, rollUnder, sharedAt } from './rolled-axle.ts';
+import { type Column, figureOf, unsure } from '../stance/columns.ts';
+import { drawsOf, type TrialOptions } from '../stance/draws.ts';
+import type { Articulation, Flex, PadContact } from './articulation-result.ts';
+import type { AxleStand } from './axle-balance.ts';
+import { rampFigures } from './ramp.ts';
+import type { RolledAxle } from './rolled-axle.ts';
+import { type SampledArticulation, type SampledFlex, sampleArticulation } from './sampled-articulation.ts';
 import { padOffset } from './strut-travel.ts';
 
 /** Fewer trials than a travel column: each is an axle rolled to its end. */
@@ -30,40 +30,35 @@ const TYRE_LIFTS = 'tyre-lifts';
  */
 export function articulationOf(setup: Setup, options: TrialOptions = {}): Articulation {
   const draws = drawsOf(setup.rig, { ...options, trials: options.trials ?? TRIALS });
-  const rolled = {} as Record<Corner, RolledAxle>;
-  const shared = { front: sharedAt(setup, 'front', draws), rear: sharedAt(setup, 'rear', draws) };
-  for (const corner of CORNERS)
-    rolled[corner] = rollAxle(setup, endOf(corner), sideOf(corner), shared[endOf(corner)], draws);
+  return articulationFrom(setup, sampleArticulation(setup, draws), draws);
+}
+
+/** What is told of a sampled articulation. */
+export function articulationFrom(
+  setup: Setup,
+  { flex: sampled, ramps }: SampledArticulation,
+  { trials, seed }: Pick<Articulation, 'trials' | 'seed'>,
+): Articulation {
   const flex = {} as Record<Corner, Flex>;
-  for (const corner of CORNERS) flex[corner] = flexOf(setup, rolled[corner], draws);
-  const ramp = (side: Side): Ramp => {
-    const other: Side = side === 'left' ? 'right' : 'left';
-    return rampOf(setup, side, rolled[cornerAt('front', side)], rolled[cornerAt('rear', other)], draws);
-  };
+  for (const corner of CORNERS) flex[corner] = flexFigures(setup, sampled[corner]);
   return {
     setup: setup.id,
     flex,
-    ramps: { frontLeft: ramp('left'), frontRight: ramp('right') },
-    trials: draws.trials,
-    seed: draws.seed,
+    ramps: { frontLeft: rampFigures(ramps.frontLeft), frontRight: rampFigures(ramps.frontRight) },
+    trials,
+    seed,
   };
 }
 
-function flexOf(setup: Setup, axle: RolledAxle, draws: Draws): Flex {
-  const { end, up, limits, springs, held, heldBy, liftingMoment, lowTyre, shared } = axle;
-  const { base } = setup.ends[end];
-  const length = draws.trials + 1;
+function flexFigures(setup: Setup, flex: SampledFlex): Flex {
+  const { axle, roll, bump, droop, lowTyreLoad, stand, known } = flex;
+  const { end, up, limits, held, heldBy } = axle;
   const down: Side = up === 'left' ? 'right' : 'left';
-  const roll = columnOf(length, (i) => rollUnder(axle, i, liftingMoment[i]));
-  const stands = Array.from(
-    { length },
-    (_, i): AxleStand => ({ heave: heaveAt(springs[i], roll[i]), roll: roll[i] }),
-  );
-  const arm = draws.of(base.track);
+  const trials = roll.length - 1;
   const counts = new Map<number, number>();
   // Past the end of the list stands the tyre that lifts.
   const first = (i: number) => (roll[i] < held[i] ? limits.length : heldBy[i]);
-  for (let i = 1; i < length; i += 1) counts.set(first(i), (counts.get(first(i)) ?? 0) + 1);
+  for (let i = 1; i <= trials; i += 1) counts.set(first(i), (counts.get(first(i)) ?? 0) + 1);
   const named = (k: number) =>
     limits[k] ?? {
       id: k < 0 ? 'none' : TYRE_LIFTS,
@@ -71,9 +66,8 @@ function flexOf(setup: Setup, axle: RolledAxle, draws: Draws): Flex {
       side: down,
     };
   const order = [...new Set([first(0), ...[...counts].sort((a, b) => b[1] - a[1]).map(([k]) => k)])];
-  const known = shared.moves.needs.length === 0;
-  const figure = (dimension: 'angle' | 'length' | 'force', of: (i: number) => number) => {
-    const made = figureOf(dimension, columnOf(length, of));
+  const figure = (dimension: 'angle' | 'length' | 'force', column: Column) => {
+    const made = figureOf(dimension, column);
     return known ? made : unsure(made);
   };
   return {
@@ -81,15 +75,13 @@ function flexOf(setup: Setup, axle: RolledAxle, draws: Draws): Flex {
     up,
     limits: order.map((k) => {
       const { id, name, side } = named(k);
-      return { id, name, side, firstShare: (counts.get(k) ?? 0) / draws.trials };
+      return { id, name, side, firstShare: (counts.get(k) ?? 0) / trials };
     }),
-    angle: figure('angle', (i) => roll[i]),
-    bump: figure('length', (i) => travelAt(arm[i] / 2, 1, stands[i])),
-    droop: figure('length', (i) => -travelAt(arm[i] / 2, -1, stands[i])),
-    lowTyreLoad: figure('force', (i) =>
-      Math.max(0, lowTyre[i] * STANDARD_GRAVITY - momentAt(springs[i], stands[i]) / arm[i]),
-    ),
-    pad: padOf(setup, axle, stands[0]),
+    angle: figure('angle', roll),
+    bump: figure('length', bump),
+    droop: figure('length', droop),
+    lowTyreLoad: figure('force', lowTyreLoad),
+    pad: padOf(setup, axle, stand),
   };
 }
 

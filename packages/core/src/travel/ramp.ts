@@ -1,12 +1,22 @@
-import { cornerAt, type Side } from '../finding/place.ts';
+import { cornerAt, type End, type Side } from '../finding/place.ts';
 import type { Setup } from '../rig/setup.ts';
-import { columnOf, figureOf, unsure } from '../stance/columns.ts';
+import { type Column, columnOf, figureOf, unsure } from '../stance/columns.ts';
 import type { Draws } from '../stance/draws.ts';
 import type { Ramp } from './articulation-result.ts';
 import { type RolledAxle, rollUnder } from './rolled-axle.ts';
 
 /** The usual ramp; an index from another one is not comparable. */
 const RAMP = (20 * Math.PI) / 180;
+
+/** A ramp, nominal readings first, then one entry a trial. */
+export interface SampledRamp {
+  readonly side: Side;
+  readonly twist: Column;
+  readonly height: Column;
+  readonly index: Column;
+  readonly lifts: End | null;
+  readonly known: boolean;
+}
 
 /**
  * One front wheel up a ramp. Both axles pass the same roll moment through the body, in opposite senses, until the
@@ -18,7 +28,13 @@ const RAMP = (20 * Math.PI) / 180;
  * @validity the rig climbs by one wheel without pitching; tyres and frame do not give, both of which raise a real index
  * @source statics; index: distance along the slope of a 20° ramp ÷ wheelbase × 1000 (general usage)
  */
-export function rampOf(setup: Setup, side: Side, front: RolledAxle, rear: RolledAxle, draws: Draws): Ramp {
+export function rampOf(
+  setup: Setup,
+  side: Side,
+  front: RolledAxle,
+  rear: RolledAxle,
+  draws: Draws,
+): SampledRamp {
   const length = draws.trials + 1;
   const track = draws.of(setup.ends.front.base.track);
   const wheelbase = draws.of(setup.rig.wheelbase);
@@ -28,7 +44,19 @@ export function rampOf(setup: Setup, side: Side, front: RolledAxle, rear: Rolled
   const height = columnOf(length, (i) => track[i] * Math.sin(twist[i]));
   const isHeld = [front, rear].every(({ held }, k) => rolls[k][0] >= held[0]);
   const known = [front, rear].every(({ shared }) => shared.moves.needs.length === 0);
-  const figure = (dimension: 'angle' | 'length' | 'ratio', column: Float64Array) => {
+  return {
+    side,
+    twist,
+    height,
+    index: columnOf(length, (i) => (1000 * height[i]) / (Math.sin(RAMP) * wheelbase[i])),
+    lifts: isHeld ? null : front.liftingMoment[0] <= rear.liftingMoment[0] ? 'front' : 'rear',
+    known,
+  };
+}
+
+/** What is told of it. */
+export function rampFigures({ side, twist, height, index, lifts, known }: SampledRamp): Ramp {
+  const figure = (dimension: 'angle' | 'length' | 'ratio', column: Column) => {
     const made = figureOf(dimension, column);
     return known ? made : unsure(made);
   };
@@ -36,10 +64,7 @@ export function rampOf(setup: Setup, side: Side, front: RolledAxle, rear: Rolled
     corner: cornerAt('front', side),
     twist: figure('angle', twist),
     height: figure('length', height),
-    index: figure(
-      'ratio',
-      columnOf(length, (i) => (1000 * height[i]) / (Math.sin(RAMP) * wheelbase[i])),
-    ),
-    lifts: isHeld ? null : front.liftingMoment[0] <= rear.liftingMoment[0] ? 'front' : 'rear',
+    index: figure('ratio', index),
+    lifts,
   };
 }

@@ -58,16 +58,6 @@ export function rollAxle(setup: Setup, end: End, up: Side, shared: SharedEnd, dr
   const { moves } = shared;
   const limits = flexLimits(setup, end, up, moves, draws);
   const springs = springsOf(setup, end, up, moves, draws);
-  const held = new Float64Array(length);
-  const heldBy = new Int32Array(length);
-  const sign = up === 'left' ? 1 : -1;
-  for (let i = 0; i < length; i += 1) {
-    const worst = (roll: number) =>
-      worstOf(limits, i, { heave: heaveAt(springs[i], roll), roll }, shared, sign);
-    const { roll, by } = firstRoll(worst);
-    held[i] = roll;
-    heldBy[i] = by;
-  }
   const weights = weightsOf(setup, draws);
   const down: Side = up === 'left' ? 'right' : 'left';
   const low = weights.corner[cornerAt(end, down)];
@@ -78,8 +68,7 @@ export function rollAxle(setup: Setup, end: End, up: Side, shared: SharedEnd, dr
     shared,
     limits,
     springs,
-    held,
-    heldBy,
+    ...hold(limits, { up, shared, springs }),
     liftingMoment: columnOf(length, (i) => low[i] * STANDARD_GRAVITY * track[i]),
     lowTyre: low,
   };
@@ -107,23 +96,46 @@ function springsOf(setup: Setup, end: End, up: Side, moves: Moves, draws: Draws)
   }));
 }
 
+type Standing = Pick<RolledAxle, 'up' | 'shared' | 'springs'>;
+
+/** Rolls an axle in each trial until the first of these limits holds it. */
+export function hold(limits: readonly SampledLimit[], axle: Standing): Pick<RolledAxle, 'held' | 'heldBy'> {
+  const held = new Float64Array(axle.springs.length);
+  const heldBy = new Int32Array(axle.springs.length);
+  for (const [i, springs] of axle.springs.entries()) {
+    const { roll, by } = firstRoll((at) =>
+      worstOf(limits, i, { heave: heaveAt(springs, at), roll: at }, axle),
+    );
+    held[i] = roll;
+    heldBy[i] = by;
+  }
+  return { held, heldBy };
+}
+
+/** How far past a limit an axle stands, as axle travel where it lies [m]; negative before it. */
+export function pastLimit(
+  { side, way, travel, arm, strut }: SampledLimit,
+  i: number,
+  stand: AxleStand,
+  { up, shared: { shortening } }: Pick<RolledAxle, 'up' | 'shared'>,
+): number {
+  const roll = up === 'left' ? stand.roll : -stand.roll;
+  const shorter = strut && shortening ? shortening(strut.part, side, { heave: stand.heave, roll }) : null;
+  const used = shorter === null || strut === null ? travelAt(arm[i], way, stand) : shorter / strut.ratio[i];
+  return way * used - travel[i];
+}
+
 /** How far past its limit the worst one is [m], and which it is. */
 function worstOf(
   limits: readonly SampledLimit[],
   i: number,
   stand: AxleStand,
-  { shortening }: SharedEnd,
-  sign: 1 | -1,
+  axle: Standing,
 ): { past: number; by: number } {
   let past = Number.NEGATIVE_INFINITY;
   let by = -1;
-  for (const [k, { side, way, travel, arm, strut }] of limits.entries()) {
-    const shorter =
-      strut && shortening
-        ? shortening(strut.part, side, { heave: stand.heave, roll: sign * stand.roll })
-        : null;
-    const used = shorter === null || strut === null ? travelAt(arm[i], way, stand) : shorter / strut.ratio[i];
-    const beyond = way * used - travel[i];
+  for (const [k, limit] of limits.entries()) {
+    const beyond = pastLimit(limit, i, stand, axle);
     if (beyond > past) [past, by] = [beyond, k];
   }
   return { past, by };
