@@ -37,3 +37,4 @@ export { shaftOf } from './linkage/shaft-from-setup.ts';
 
 export { articulationOf } from './travel/articulation.ts';
 export type { Articulation, Flex, FlexLimit, PadContact, Ramp } from './travel/articulation-result.ts';
+export { flexEndText, rampEndText } from './words/flexes.ts';

@@ -15,6 +15,7 @@ import {
   type UnitSystem,
 } from '@lastinch/core';
 import { assumptionsJson, figureJson, findingJson } from './figure-json.ts';
+import { flexJson } from './flex-json.ts';
 
 /** The answer of `links --json`: `lastinch/links/1`. SI; keys may be added, none changes its meaning. */
 export function linksJson(rig: Rig, answer: LinksAnswer, system: UnitSystem) {
@@ -46,6 +47,12 @@ export function linksJson(rig: Rig, answer: LinksAnswer, system: UnitSystem) {
     steady: answer.steady.map(lineJson),
     ends: endsJson(answer.ends),
     ...(answer.knockOn.length > 0 && { endsBefore: endsJson(answer.endsBefore) }),
+    articulation: {
+      after: flexJson(answer.articulation.after),
+      ...(answer.articulation.before !== answer.articulation.after && {
+        before: flexJson(answer.articulation.before),
+      }),
+    },
     pitch: answer.pitch,
     findings: answer.findings.map((finding) => findingJson(finding, system)),
     missing: answer.missing.map(({ end, what }) => ({ end, what, text: linksMissingText(what) })),

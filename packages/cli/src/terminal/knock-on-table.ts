@@ -48,7 +48,7 @@ export function stateTable(lines: readonly KnockOnLine[], paper: Paper): string[
 
 /** Shares of one are read in percent. */
 const unitOf = ({ of }: KnockOnLine): string | undefined =>
-  of === 'anti' || of === 'roll-steer' ? '%' : undefined;
+  of === 'anti' || of === 'roll-steer' || of === 'load-transfer-share' ? '%' : undefined;
 
 function said(line: KnockOnLine, figure: Figure | null, { system }: Paper): string {
   const unit = unitOf(line);

@@ -12,6 +12,7 @@ import {
   type Severity,
 } from '@lastinch/core';
 import { curveLines } from './curve-lines.ts';
+import { flexLines } from './flex-lines.ts';
 import { changeTable, stateTable } from './knock-on-table.ts';
 import { wrap } from './lines.ts';
 import type { Paper } from './paper.ts';
@@ -38,6 +39,7 @@ export function linksPage(rig: Rig, answer: LinksAnswer, paper: Paper): string[]
       paper,
     ),
     ...section('FINDINGS', findingLines(findings, paper), paper),
+    ...section('FLEX: one wheel up, the other down', flexLines(answer, paper), paper),
     ...ENDS.flatMap((end) => {
       const drawn = answer.ends[end];
       const head = `${PLACE_NAMES[end].toUpperCase()} AXLE OVER ITS TRAVEL, both wheels alike, readings as they are`;

@@ -136,6 +136,12 @@ export const FINDING_CODES = [
   'line-tie',
   'links-range-ends',
   'links-stop-off-pad',
+  'flex-on-body',
+  'flex-on-solid',
+  'flex-on-hose',
+  'flex-on-shaft',
+  'flex-on-shock',
+  'flex-off-pad',
   'stability-factor',
   'stability-side-slope',
   'stability-rear-heavy',
@@ -183,5 +189,7 @@ export const REMEDY_CODES = [
   'level-panhard',
   'centre-axle',
   'steeper-shock',
+  'strap-in-flex',
+  'stop-sooner-in-flex',
 ] as const;
 export type RemedyCode = (typeof REMEDY_CODES)[number];

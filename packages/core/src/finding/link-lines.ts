@@ -13,6 +13,13 @@ export const LINK_LINES = [
   'coil-left-bump',
   'coil-held-droop',
   'stop-off-pad',
+  // one wheel up, the other down
+  'flex-clear',
+  'flex-angle',
+  'flex-up',
+  'flex-down',
+  'flex-tyre-load',
+  'ramp-index',
   // shaft
   'pinion-angle',
   'joint-ride',
@@ -46,10 +53,23 @@ export const LINK_LINES = [
   // the whole rig
   'cg-height',
   'static-stability-factor',
-  'roll-stiffness',
-  'roll-gradient',
   'slope-first-lift',
+  'slope-tips',
+  'roll-stiffness',
+  'roll-springs',
+  'roll-gas',
+  'roll-bar',
+  'roll-tyres',
+  'roll-gradient',
+  'load-transfer-share',
   'ride-frequency',
+  'hop-frequency',
+  'damping-compression',
+  'damping-rebound',
+  'flat-ride-ratio',
+  'flat-ride-speed',
+  'washboard-sinks',
+  'washboard-swing',
 ] as const;
 export type LinkLineId = (typeof LINK_LINES)[number];
 

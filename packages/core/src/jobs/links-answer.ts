@@ -9,6 +9,7 @@ import type { MovingLine, Reach, TiePoint } from '../linkage/reach.ts';
 import type { Shaft, ShaftState } from '../linkage/shaft.ts';
 import type { ShaftTravel } from '../linkage/shaft-travel.ts';
 import type { TravelRange } from '../linkage/travel-range.ts';
+import type { Articulation } from '../travel/articulation-result.ts';
 
 /** One thing that a proposal moves. */
 export interface KnockOnLine {
@@ -101,6 +102,8 @@ export interface LinksAnswer {
   readonly endsBefore: Readonly<Record<End, EndLinksAnswer | null>>;
   /** Turn of the body since the rig was measured, nose down positive [rad]. */
   readonly pitch: { readonly before: number; readonly after: number };
+  /** One wheel up, the other down: each axle, either side, and a ramp. */
+  readonly articulation: { readonly before: Articulation; readonly after: Articulation };
   /** What changes, the nearest to its limit first. Empty for a setup against itself. */
   readonly knockOn: readonly KnockOnLine[];
   /** What stays, in the same order. */

@@ -7,6 +7,7 @@ import { resolveSetup } from '../rig/setup-resolve.ts';
 import { DEFAULT_SEED, drawsOf, type TrialOptions } from '../stance/draws.ts';
 import { travelNeeds, travelOf } from '../travel/travel.ts';
 import { worstFirst } from './check.ts';
+import { type SetupFlex, setupFlex } from './flex-lines.ts';
 import { changes, knockOnLines, paired } from './knock-on.ts';
 import type { LinksAnswer, LinksMissing, LinksRequest, LinksRoadSpeed } from './links-answer.ts';
 import { LINE_RULES } from './links-limits.ts';
@@ -43,14 +44,21 @@ export function linksRig(rig: Rig, request: LinksRequest): Result<LinksAnswer> {
   const alone = before.value.id === setup.value.id;
   const from = alone ? after : setupLinks(before.value, draws, roadSpeed.speed);
   if (!from.ok) return from;
+  const flex = setupFlex(setup.value, draws);
+  const flexBefore = alone ? flex : setupFlex(before.value, draws);
   return good({
     rig: rig.name,
     setup: setup.value.id,
     against: alone && request.against === undefined ? null : before.value.id,
     ends: after.value.ends,
     endsBefore: from.value.ends,
+    articulation: { before: flexBefore.articulation, after: flex.articulation },
     pitch: { before: from.value.links.pitch, after: after.value.links.pitch },
-    ...linesOf(from.value, after.value, { trials: request.trials, seed, roadSpeed: roadSpeed.speed }),
+    ...linesOf(
+      { links: from.value, flex: flexBefore },
+      { links: after.value, flex },
+      { trials: request.trials, seed, roadSpeed: roadSpeed.speed },
+    ),
     missing: ENDS.flatMap((end) => missingAt(setup.value, end)),
     roadSpeed,
     trials: draws.trials,
@@ -58,18 +66,33 @@ export function linksRig(rig: Rig, request: LinksRequest): Result<LinksAnswer> {
   });
 }
 
+/** One side of the knock-on list. */
+interface ListSide {
+  readonly links: SetupLinks;
+  readonly flex: SetupFlex;
+}
+
 /** All lines of two setups, those that change apart from those that stay. */
 function linesOf(
-  before: SetupLinks,
-  after: SetupLinks,
+  before: ListSide,
+  after: ListSide,
   { roadSpeed, ...options }: TrialOptions & { readonly roadSpeed: number },
 ): Pick<LinksAnswer, 'knockOn' | 'steady' | 'findings'> {
-  const alone = before === after;
-  const draws = drawsOf(after.setup.rig, options);
+  const alone = before.links === after.links;
+  const draws = drawsOf(after.links.setup.rig, options);
   const fewer = { ...options, trials: options.trials ?? LINK_TRIALS };
-  const stability = stabilityLines(alone ? null : before, after, { ...fewer, roadSpeed });
-  const findings = [...after.findings, ...travelFindings(after.setup, options), ...stability.findings];
-  const columns = (of: SetupLinks) => [...travelColumns(of.setup, draws), ...of.columns];
+  const stability = stabilityLines(alone ? null : before.links, after.links, { ...fewer, roadSpeed });
+  const findings = [
+    ...after.links.findings,
+    ...withoutTwins(after),
+    ...travelFindings(after.links.setup, options),
+    ...stability.findings,
+  ];
+  const columns = ({ links, flex }: ListSide) => [
+    ...travelColumns(links.setup, draws),
+    ...flex.columns,
+    ...links.columns,
+  ];
   const own = columns(after);
   const lines = knockOnLines([...paired(alone ? own : columns(before), own), ...stability.lines], findings);
   const moved = alone ? [] : lines.filter(changes);
@@ -78,6 +101,17 @@ function linesOf(
     steady: lines.filter((line) => !moved.includes(line)),
     findings: worstFirst(findings),
   };
+}
+
+/** A tip that links find off its pad over the whole travel is not told again in flex. */
+function withoutTwins({ links, flex }: ListSide): readonly Finding[] {
+  const told = new Set(
+    links.findings.flatMap(({ code, place }) => (code === 'links-stop-off-pad' ? [place] : [])),
+  );
+  return flex.findings.filter(
+    ({ code, place }) =>
+      code !== 'flex-off-pad' || !ENDS.some((end) => told.has(end) && place.startsWith(end)),
+  );
 }
 
 /** Those of the travel column that speak of a line here; `check` has them all. */

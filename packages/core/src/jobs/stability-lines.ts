@@ -2,22 +2,36 @@ import type { Figure } from '../finding/figure.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { LinkLineId } from '../finding/link-lines.ts';
 import { ENDS } from '../finding/place.ts';
-import type { StabilityLineId, StabilityResult } from '../stability/result.ts';
+import type { StabilityLine, StabilityLineId } from '../stability/result.ts';
 import { type RollCentres, rollCentreReading } from '../stability/roll-centre.ts';
 import { compareStability, stabilityOf } from '../stability/stability.ts';
 import { exact, figureOf } from '../stance/columns.ts';
 import type { TrialOptions } from '../stance/draws.ts';
 import type { PairedLine } from './knock-on.ts';
 import type { SetupLinks } from './setup-links.ts';
+import { washboardsOf } from './stability.ts';
 
 /** What of stability stands in the knock-on list. */
 const TAKEN: Readonly<Partial<Record<StabilityLineId, LinkLineId>>> = {
   'cg-height': 'cg-height',
   'static-stability-factor': 'static-stability-factor',
-  'roll-whole': 'roll-stiffness',
-  'roll-gradient': 'roll-gradient',
   'slope-first-lift': 'slope-first-lift',
+  'slope-tips': 'slope-tips',
+  'roll-whole': 'roll-stiffness',
+  'roll-springs': 'roll-springs',
+  'roll-gas': 'roll-gas',
+  'roll-bar': 'roll-bar',
+  'roll-tyres': 'roll-tyres',
+  'roll-gradient': 'roll-gradient',
+  'load-transfer-share': 'load-transfer-share',
   'ride-frequency': 'ride-frequency',
+  'hop-frequency': 'hop-frequency',
+  'damping-compression': 'damping-compression',
+  'damping-rebound': 'damping-rebound',
+  'flat-ride-ratio': 'flat-ride-ratio',
+  'flat-ride-speed': 'flat-ride-speed',
+  'washboard-sinks': 'washboard-sinks',
+  'washboard-swing': 'washboard-swing',
 };
 /** Below one a rig tips on ground on which it would else slide; 1.2 is where nobody thinks of it (common practice). */
 const TIPS_FIRST = 1;
@@ -37,44 +51,45 @@ export function stabilityLines(
   options: TrialOptions & { readonly roadSpeed: number },
 ): StabilityLines {
   const rollCentres = rollCentresFrom(after);
+  const washboards = washboardsOf(after.setup.rig);
   if (!before) {
-    const alone = stabilityOf(after.setup, { ...options, rollCentres });
+    const alone = stabilityOf(after.setup, { ...options, rollCentres, washboards });
     return {
-      lines: alone.lines.flatMap(({ id, place, figure }) => lineOf(id, place, figure, figure, null)),
-      findings: taken(alone),
+      lines: alone.lines.flatMap(({ id, place, of, figure }) =>
+        lineOf({ id, place, of }, figure, figure, null),
+      ),
+      findings: alone.findings,
     };
   }
   const both = compareStability(before.setup, after.setup, {
     ...options,
     rollCentres,
+    washboards,
     rollCentresBefore: rollCentresFrom(before),
   });
   return {
-    lines: both.lines.flatMap(({ id, place, before: from, after: to, change }) =>
-      lineOf(id, place, from, to, change),
+    lines: both.lines.flatMap(({ id, place, of, before: from, after: to, change }) =>
+      lineOf({ id, place, of }, from, to, change),
     ),
-    findings: taken(both.after),
+    findings: both.after.findings,
   };
 }
 
-const taken = ({ findings }: StabilityResult): readonly Finding[] =>
-  findings.filter(({ code }) => code === 'stability-factor');
-
 function lineOf(
-  id: StabilityLineId,
-  place: PairedLine['place'],
+  { id, place, of: part }: Pick<StabilityLine, 'id' | 'place' | 'of'>,
   before: Figure | null,
   after: Figure | null,
   change: Figure | null,
 ): readonly PairedLine[] {
   const of = TAKEN[id];
-  if (!of) return [];
+  // A speed that does not exist for either is no line.
+  if (!of || (before === null && after === null)) return [];
   const limit = of === 'static-stability-factor' ? exact('ratio', TIPS_FIRST) : null;
   return [
     {
       of,
       place,
-      part: '',
+      part,
       before,
       after,
       change,

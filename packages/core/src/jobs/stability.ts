@@ -65,7 +65,7 @@ const sorted = (result: StabilityResult): StabilityResult => ({
 });
 
 /** Washboards among the courses of a rig, at the speed that its owner gave or the usual one. */
-function washboardsOf(rig: Rig): readonly NamedWashboard[] {
+export function washboardsOf(rig: Rig): readonly NamedWashboard[] {
   const own = Object.values(rig.courses).flatMap(({ id, shape, speed }): readonly NamedWashboard[] =>
     shape.kind === 'washboard'
       ? [{ name: id, spacing: shape.spacing, height: shape.height, speed: speed ?? USUAL_WASHBOARD.speed }]

@@ -4,6 +4,7 @@ import type { Place } from '../finding/place.ts';
 import type { UnitSystem } from '../quantity/quantity.ts';
 import { EXPOSURE_PHRASES } from './exposure-findings.ts';
 import { Facts, type Phrase } from './facts.ts';
+import { FLEX_PHRASES } from './flex-findings.ts';
 import { LINE_PHRASES } from './line-findings.ts';
 import { LINK_PHRASES } from './link-findings.ts';
 import { PLACE_NAMES } from './places.ts';
@@ -47,6 +48,7 @@ const PHRASES: Readonly<Record<FindingCode, Phrase>> = {
   ...SHAFT_PHRASES,
   ...LINE_PHRASES,
   ...LINK_PHRASES,
+  ...FLEX_PHRASES,
   ...STABILITY_PHRASES,
   'travel-pass': (say) =>
     `pass: with the stop fully crushed, ${say.text('contact')} still has ${say.figure('spare')} to spare beyond the ${say.plain('allowance')} that must stay free; nothing else has less.`,

@@ -16,6 +16,7 @@ export function linkLineName({ of, place, part }: NamedLine): string {
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+const named = (what: string, part: string): string => (part === '' ? what : `${what}, ${part}`);
 const joint = (part: string, when: string): string => `${part} joint, ${when}`;
 
 type Name = (part: string, place: Place) => string;
@@ -30,6 +31,12 @@ const NAMES: Readonly<Record<LinkLineId, Name>> = {
   'coil-left-bump': () => 'coil left in bump',
   'coil-held-droop': () => 'coil held in droop',
   'stop-off-pad': () => 'stop off its pad',
+  'flex-clear': () => 'way clear in flex',
+  'flex-angle': () => 'flexed angle',
+  'flex-up': () => 'flexed, wheel up',
+  'flex-down': () => 'flexed, wheel down',
+  'flex-tyre-load': () => 'flexed, low tyre',
+  'ramp-index': () => 'ramp index',
   'pinion-angle': (part) => (part === 'turned' ? 'pinion turned' : 'pinion angle'),
   'joint-ride': (part) => joint(part, 'ride'),
   'joint-bump': (part) => joint(part, 'bump'),
@@ -59,10 +66,23 @@ const NAMES: Readonly<Record<LinkLineId, Name>> = {
   'bush-give': () => 'give in bushes',
   'cg-height': () => 'centre of gravity',
   'static-stability-factor': () => 'stability factor',
-  'roll-stiffness': () => 'roll stiffness',
-  'roll-gradient': () => 'lean per g',
   'slope-first-lift': () => 'slope, a tyre lifts',
+  'slope-tips': () => 'slope, it tips',
+  'roll-stiffness': () => 'roll stiffness',
+  'roll-springs': () => 'roll, springs',
+  'roll-gas': () => 'roll, shock gas',
+  'roll-bar': () => 'roll, bar',
+  'roll-tyres': () => 'roll, tyres',
+  'roll-gradient': () => 'lean per g',
+  'load-transfer-share': () => 'load transfer',
   'ride-frequency': () => 'ride frequency',
+  'hop-frequency': () => 'wheel hop',
+  'damping-compression': () => 'damping, bump',
+  'damping-rebound': () => 'damping, rebound',
+  'flat-ride-ratio': () => 'rear to front frequency',
+  'flat-ride-speed': () => 'rides flat at',
+  'washboard-sinks': (part) => named('packs down', part),
+  'washboard-swing': (part) => named('washboard swing', part),
 };
 
 /** What a line means, in one sentence. */
@@ -80,6 +100,15 @@ const MEANINGS: Readonly<Record<LinkLineId, string>> = {
   'coil-held-droop': 'What the coil is still pressed in at full droop; below nothing it is loose.',
   'stop-off-pad':
     'Tip of the stop from the middle of its pad, fully crushed, level and flexed; the edge is its limit.',
+  'flex-clear':
+    'One wheel up, the other down, where stop, strap or tyres end it: what is left to the nearest part that must not end it, the lesser of both sides.',
+  'flex-angle':
+    'Axle against the body, one wheel up and the other down, until something ends it; the lesser of both sides.',
+  'flex-up': 'Travel of the wheel that goes up at the flexed angle, the lesser of both sides.',
+  'flex-down': 'Travel of the wheel that goes down at the flexed angle, the lesser of both sides.',
+  'flex-tyre-load': 'Load left on the tyre that goes down at the flexed angle, the lesser of both sides.',
+  'ramp-index':
+    'Way up a ramp of 20° with one front wheel until a tyre lifts or nothing flexes more, ÷ wheelbase × 1000; the lesser of both sides.',
   'pinion-angle': 'Against level, nose up; turned: since the rig was measured.',
   'joint-ride':
     'Bend of the joint at ride height; a single one is held against a rule of thumb for its speed.',
@@ -111,10 +140,24 @@ const MEANINGS: Readonly<Record<LinkLineId, string>> = {
   'cg-height': 'Centre of gravity of the whole rig above the ground.',
   'static-stability-factor':
     'Track ÷ (2 × height of the centre of gravity); below 1 it tips before it slides.',
+  'slope-tips': 'Side slope, standing still, at which it tips.',
   'roll-stiffness': 'Springs, gas, bars and tyres together.',
+  'roll-springs': 'Roll stiffness by the springs of an axle.',
+  'roll-gas': 'Roll stiffness by the gas of its shocks.',
+  'roll-bar': 'Roll stiffness by its anti-roll bar; nothing while it is off.',
+  'roll-tyres': 'Roll stiffness by its tyres, which stand below all the others.',
+  'load-transfer-share':
+    'Share of the load that a turn moves across which this axle takes; the one with more goes light first.',
   'roll-gradient': 'Lean of the body per g sideways.',
   'slope-first-lift': 'Side slope, standing still, at which the first tyre lifts.',
   'ride-frequency': 'Body on its springs and tyres.',
+  'hop-frequency': 'Axle between its springs and tyres.',
+  'damping-compression': 'Share of critical damping of the body, shocks closing.',
+  'damping-rebound': 'Share of critical damping of the body, shocks opening.',
+  'flat-ride-ratio': 'Rear ÷ front ride frequency; a little above 1 rides flat after a bump at speed.',
+  'flat-ride-speed': 'Road speed at which these frequencies ride flat.',
+  'washboard-sinks': 'How much lower the body rides on washboard, for rebound holds more than bump.',
+  'washboard-swing': 'Suspension travel to each side on washboard.',
 };
 
 /** Whose limit it is, where it stands beside it. */
