@@ -26,10 +26,11 @@ function cornerJson(flex: Articulation['flex'][Corner]) {
   };
 }
 
-const rampJson = ({ twist, height, index, lifts }: Ramp) => ({
+const rampJson = ({ twist, height, index, lifts, ends }: Ramp) => ({
   twist: figureJson(twist),
   height: figureJson(height),
   index: figureJson(index),
   lifts,
-  text: rampEndText(lifts),
+  ends,
+  text: ends ? rampEndText(lifts) : 'not known',
 });

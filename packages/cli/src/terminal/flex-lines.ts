@@ -14,15 +14,17 @@ import type { Paper } from './paper.ts';
 /** How each axle flexes, one wheel up and the other down: of the setup asked for, and before it of the other one. */
 export function flexLines({ articulation, against }: LinksAnswer, paper: Paper): string[] {
   const { before, after } = articulation;
-  return against === null || before.setup === after.setup
-    ? oneSetup(after, paper)
-    : [
-        ...wrap(`Before, ${before.setup}:`, paper, '  '),
-        ...oneSetup(before, paper),
-        '',
-        ...wrap(`After, ${after.setup}:`, paper, '  '),
-        ...oneSetup(after, paper),
-      ];
+  const own = oneSetup(after, paper);
+  if (against === null || before.setup === after.setup) return own;
+  const other = oneSetup(before, paper);
+  if (other.join('\n') === own.join('\n')) return [...wrap('Before and after alike:', paper, '  '), ...own];
+  return [
+    ...wrap(`Before, ${before.setup}:`, paper, '  '),
+    ...other,
+    '',
+    ...wrap(`After, ${after.setup}:`, paper, '  '),
+    ...own,
+  ];
 }
 
 function oneSetup(told: Articulation, paper: Paper): string[] {
@@ -32,8 +34,12 @@ function oneSetup(told: Articulation, paper: Paper): string[] {
       {
         heads: ['axle turns', 'up', 'down'],
         rows: CORNERS.map((corner) => {
-          const { angle, bump, droop } = told.flex[corner];
-          return { name: `${PLACE_NAMES[corner]} up`, cells: [said(angle), said(bump), said(droop)] };
+          const { angle, bump, droop, limits } = told.flex[corner];
+          const ended = limits[0]?.id !== 'none';
+          return {
+            name: `${PLACE_NAMES[corner]} up`,
+            cells: [angle, bump, droop].map((figure) => (ended ? said(figure) : 'not known')),
+          };
         }),
       },
       paper,
@@ -45,6 +51,7 @@ function oneSetup(told: Articulation, paper: Paper): string[] {
 
 /** What ends it, and what the low tyre still carries; corners with the same words share a line. */
 function endLines({ flex }: Articulation, paper: Paper): string[] {
+  const ended = CORNERS.filter((corner) => flex[corner].limits[0]?.id !== 'none');
   const groups = new Map<string, Corner[]>();
   for (const corner of CORNERS) {
     const text = flexEndText(flex[corner]);
@@ -53,18 +60,22 @@ function endLines({ flex }: Articulation, paper: Paper): string[] {
   const load = (corner: Corner): string => formatFigure(flex[corner].lowTyreLoad, { system: paper.system });
   return [
     ...[...groups].flatMap(([text, corners]) =>
-      wrap(`${corners.map((corner) => PLACE_NAMES[corner]).join(', ')}: ends on ${text}.`, paper, '  '),
+      wrap(`${corners.map((corner) => PLACE_NAMES[corner]).join(', ')}: ${text}.`, paper, '  '),
     ),
-    ...wrap(
-      `Left on the low tyre: ${CORNERS.map((corner) => `${PLACE_NAMES[corner].toLowerCase()} up ${load(corner)}`).join(', ')}.`,
-      paper,
-      '  ',
-    ),
+    ...(ended.length === 0
+      ? []
+      : wrap(
+          `Left on the low tyre: ${ended.map((corner) => `${PLACE_NAMES[corner].toLowerCase()} up ${load(corner)}`).join(', ')}.`,
+          paper,
+          '  ',
+        )),
   ];
 }
 
 function rampLines({ ramps }: Articulation, paper: Paper): string[] {
   const { frontLeft, frontRight } = ramps;
+  if (!frontLeft.ends || !frontRight.ends)
+    return wrap('Ramp index: not known, for nothing known ends the flex of one of the axles.', paper, '  ');
   const least = frontLeft.index.value <= frontRight.index.value ? frontLeft : frontRight;
   const said = (figure: Figure): string => formatFigure(figure, { system: paper.system });
   return wrap(

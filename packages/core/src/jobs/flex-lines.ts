@@ -30,7 +30,9 @@ export function setupFlex(setup: Setup, draws: Draws): SetupFlex {
     articulation,
     columns: [
       ...ENDS.flatMap((end) => endColumns(end, [flexAt(end, 'left'), flexAt(end, 'right')])),
-      line('ramp-index', 'rig', ramp, !frontLeft.known),
+      ...(frontLeft.ends && frontRight.ends
+        ? [line('ramp-index', 'rig', ramp, !(frontLeft.known && frontRight.known))]
+        : []),
     ],
     findings: flexFindings(setup, sampled, articulation),
   };
@@ -41,6 +43,8 @@ export function setupFlex(setup: Setup, draws: Draws): SetupFlex {
 }
 
 function endColumns(end: End, sides: readonly SampledFlex[]): readonly LinkColumn[] {
+  // What nothing known ends has no figures.
+  if (sides.some(({ ends }) => !ends)) return [];
   const unsure = sides.some(({ known }) => !known);
   const clear = sides.flatMap((side) => side.clear.map(({ left }) => left));
   const of = (part: 'roll' | 'bump' | 'droop' | 'lowTyreLoad') => lesser(sides.map((side) => side[part]));

@@ -23,7 +23,10 @@ export interface PadContact {
 export interface Flex {
   readonly end: End;
   readonly up: Side;
-  /** Most likely first; the first one ends the flex at the nominal readings. */
+  /**
+   * Most likely first; where it is `none`, nothing known ends it and its figures mean nothing. The first one ends the flex at the
+   * nominal readings.
+   */
   readonly limits: readonly FlexLimit[];
   /** Roll of the axle against the body [rad]. */
   readonly angle: Figure;
@@ -48,6 +51,8 @@ export interface Ramp {
   readonly index: Figure;
   /** The axle whose tyre lifts first, null when both are held by contacts before. */
   readonly lifts: End | null;
+  /** False where nothing known ends the flex of one of its axles: its figures mean nothing. */
+  readonly ends: boolean;
 }
 
 export interface Articulation {

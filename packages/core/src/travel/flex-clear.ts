@@ -23,7 +23,7 @@ export function clearAtFlex(axle: RolledAxle): readonly ClearAtFlex[] {
   const others = limits.filter(({ id }) => !meant(id, strapped));
   if (others.length === 0) return [];
   const kept = limits.filter(({ id }) => meant(id, strapped));
-  const free: RolledAxle = { ...axle, limits: kept, ...hold(kept, axle) };
+  const free: RolledAxle = { ...axle, limits: kept, ...hold(kept, axle, axle) };
   const stands = springs.map((spring, i) => {
     const roll = rollUnder(free, i, liftingMoment[i]);
     return { heave: heaveAt(spring, roll), roll };

@@ -16,6 +16,7 @@ export interface SampledRamp {
   readonly index: Column;
   readonly lifts: End | null;
   readonly known: boolean;
+  readonly ends: boolean;
 }
 
 /**
@@ -43,6 +44,8 @@ export function rampOf(
   const twist = columnOf(length, (i) => rolls.reduce((sum, roll) => sum + roll[i], 0));
   const height = columnOf(length, (i) => track[i] * Math.sin(twist[i]));
   const isHeld = [front, rear].every(({ held }, k) => rolls[k][0] >= held[0]);
+  const endsAt = (i: number) =>
+    [front, rear].every(({ held, heldBy }, k) => rolls[k][i] < held[i] || heldBy[i] >= 0);
   const known = [front, rear].every(({ shared }) => shared.moves.needs.length === 0);
   return {
     side,
@@ -50,12 +53,13 @@ export function rampOf(
     height,
     index: columnOf(length, (i) => (1000 * height[i]) / (Math.sin(RAMP) * wheelbase[i])),
     lifts: isHeld ? null : front.liftingMoment[0] <= rear.liftingMoment[0] ? 'front' : 'rear',
-    known,
+    known: known && rolls[0].every((_, i) => endsAt(i)),
+    ends: endsAt(0),
   };
 }
 
 /** What is told of it. */
-export function rampFigures({ side, twist, height, index, lifts, known }: SampledRamp): Ramp {
+export function rampFigures({ side, twist, height, index, lifts, known, ends }: SampledRamp): Ramp {
   const figure = (dimension: 'angle' | 'length' | 'ratio', column: Column) => {
     const made = figureOf(dimension, column);
     return known ? made : unsure(made);
@@ -66,5 +70,6 @@ export function rampFigures({ side, twist, height, index, lifts, known }: Sample
     height: figure('length', height),
     index: figure('ratio', index),
     lifts,
+    ends,
   };
 }

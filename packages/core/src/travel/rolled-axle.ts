@@ -75,7 +75,7 @@ export function rollAxle(setup: Setup, end: End, up: Side, shared: SharedEnd, dr
 }
 
 function springsOf(setup: Setup, end: End, up: Side, moves: Moves, draws: Draws): AxleSprings[] {
-  const { base, spring, stop } = setup.ends[end];
+  const { base, spring, stop, antiRollBar } = setup.ends[end];
   const rate = draws.of(spring.rate);
   const ratio = draws.of(base.springRatio);
   const arm = draws.of(base.springSpread);
@@ -92,17 +92,31 @@ function springsOf(setup: Setup, end: End, up: Side, moves: Moves, draws: Draws)
     stopRatio: stopRatio[i],
     stopArm: stopArm[i] / 2,
     stopFree: free[i],
-    bar: barRateOf(base.antiRollBar, (reading) => draws.of(reading)[i]),
+    bar: barRateOf(antiRollBar, (reading) => draws.of(reading)[i]),
   }));
 }
 
 type Standing = Pick<RolledAxle, 'up' | 'shared' | 'springs'>;
 
-/** Rolls an axle in each trial until the first of these limits holds it. */
-export function hold(limits: readonly SampledLimit[], axle: Standing): Pick<RolledAxle, 'held' | 'heldBy'> {
+/**
+ * Rolls an axle in each trial until the first of these limits holds it.
+ *
+ * @param known – the same axle held by more limits: where one of these was its first, it still is
+ */
+export function hold(
+  limits: readonly SampledLimit[],
+  axle: Standing,
+  known: RolledAxle | null = null,
+): Pick<RolledAxle, 'held' | 'heldBy'> {
   const held = new Float64Array(axle.springs.length);
   const heldBy = new Int32Array(axle.springs.length);
   for (const [i, springs] of axle.springs.entries()) {
+    const before = known?.limits[known.heldBy[i]];
+    if (known && before && limits.includes(before)) {
+      held[i] = known.held[i];
+      heldBy[i] = limits.indexOf(before);
+      continue;
+    }
     const { roll, by } = firstRoll((at) =>
       worstOf(limits, i, { heave: heaveAt(springs, at), roll: at }, axle),
     );

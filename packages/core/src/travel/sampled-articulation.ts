@@ -20,8 +20,10 @@ export interface SampledFlex {
   readonly stand: AxleStand;
   /** What must not end the flex: how far each is from it where stop, strap or tyres would. */
   readonly clear: readonly ClearAtFlex[];
-  /** False where a length was never measured: nobody knows how sure it is. */
+  /** False where a length was never measured, or a trial finds no end: nobody knows how sure it is. */
   readonly known: boolean;
+  /** False where nothing known ends it at the nominal readings: its figures mean nothing. */
+  readonly ends: boolean;
 }
 
 export interface SampledArticulation {
@@ -64,6 +66,7 @@ function sampleFlex(setup: Setup, axle: RolledAxle, draws: Draws): SampledFlex {
     ),
     stand: stands[0],
     clear: clearAtFlex(axle),
-    known: shared.moves.needs.length === 0,
+    known: shared.moves.needs.length === 0 && roll.every((at, i) => at < axle.held[i] || axle.heldBy[i] >= 0),
+    ends: roll[0] < axle.held[0] || axle.heldBy[0] >= 0,
   };
 }

@@ -119,7 +119,7 @@ const PHRASES: Readonly<Record<RemedyCode, (say: Amount) => string>> = {
   'steeper-shock': () =>
     'Move a mount of the shock so that it stands steeper, and look at its length at both ends of travel again.',
   'strap-in-flex': (say) =>
-    `Fit a strap, or shorten it, so that it is fully stretched before the wheel is ${say.most} down from ride height, tried with the other wheel up and not only level.`,
+    `Fit a strap, or shorten it, so that it is fully stretched at a wheel droop of ${say.most} from ride height, tried with the other wheel up and not only level.`,
   'stop-sooner-in-flex': () =>
     'Or let the stop end flex sooner, with a spacer behind it or a wider station; try it flexed, with springs out and the rig on rated stands.',
 };
