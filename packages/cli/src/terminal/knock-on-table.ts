@@ -31,7 +31,10 @@ export function changeTable(lines: readonly KnockOnLine[], paper: Paper): string
     ...legend(limited, paper),
     ...(rows.length > 0 && freeRows.length > 0 ? [''] : []),
     ...(freeRows.length > 0
-      ? fitted({ heads: ['before', 'after', 'change'], rows: freeRows }, paper, unitOnce(freeRows))
+      ? fitted({ heads: ['before', 'after', 'change'], rows: freeRows }, paper, [
+          unitOnce(freeRows),
+          unitOnce(freeRows, 'also of the change'),
+        ])
       : []),
   ];
 }
@@ -93,18 +96,18 @@ type Rows = TextTable['rows'];
 const UNIT = / [^\d\s±]\S*(?= ±|$)/;
 
 /** The same rows with the unit of the first cell left to the second, where both have it. */
-const unitOnce = (rows: Rows): Rows =>
-  rows.map(({ name, cells: [before = '', after = '', ...rest] }) => {
+const unitOnce = (rows: Rows, change?: 'also of the change'): Rows =>
+  rows.map(({ name, cells: [before = '', after = '', moved = '', ...rest] }) => {
     const [one] = UNIT.exec(before) ?? [''];
     const same = one !== '' && one === UNIT.exec(after)?.[0];
-    return { name, cells: [same ? before.replace(one, '') : before, after, ...rest] };
+    const bare = (cell: string): string => (same ? cell.replace(one, '') : cell);
+    return { name, cells: [bare(before), after, change ? bare(moved) : moved, ...rest] };
   });
 
 /** A table where it fits, with shorter rows if there are some; else each name on a line of its own with its cells below, so that no name is cut. */
-function fitted(table: TextTable, paper: Paper, shorter?: Rows): string[] {
-  if (widthOf(table, paper) <= paper.width) return tableLines(table, paper);
-  const short = shorter && { ...table, rows: shorter };
-  if (short && widthOf(short, paper) <= paper.width) return tableLines(short, paper);
+function fitted(table: TextTable, paper: Paper, shorter: readonly Rows[] = []): string[] {
+  for (const rows of [table.rows, ...shorter])
+    if (widthOf({ ...table, rows }, paper) <= paper.width) return tableLines({ ...table, rows }, paper);
   return table.rows.flatMap(({ name, cells }) => [
     ...wrap(name, paper, '  '),
     ...wrap(
