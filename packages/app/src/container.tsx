@@ -16,7 +16,7 @@ import { focusReading, MeasureStep } from './steps/measure/MeasureStep.tsx';
 import { placeOf } from './steps/measure/places.ts';
 import { stepStates } from './steps/step-states.ts';
 import { sameMembers, useStore } from './store.ts';
-import type { SweepDesk } from './sweeps.ts';
+import type { SweepDesk } from './sweep-state.ts';
 import { useUnits } from './use-units.ts';
 import type { Workbench } from './workbench.ts';
 

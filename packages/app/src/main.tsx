@@ -7,12 +7,11 @@ import { createRoot } from 'react-dom/client';
 import demoText from '../../../examples/ochre/ochre.rig.yaml?raw';
 import { Container } from './container.tsx';
 import { wouldLose } from './document/rig-document.ts';
-import { browserCrew } from './hosts/browser-crew.ts';
 import { createRideHost, spawnRideWorker } from './hosts/browser-worker.ts';
 import { openServed, warnBeforeLeaving } from './keep/files.ts';
+import { lateSweepDesk } from './late-sweeps.ts';
 import { createLinksDesk, spawnLinksWorker } from './links.ts';
 import { createRideDesk } from './rides.ts';
-import { createSweepDesk } from './sweeps.ts';
 import { createWorkbench } from './workbench.ts';
 
 // The content policy forbids style sheets written into the page; one that is constructed is allowed.
@@ -30,7 +29,10 @@ const start = (await openServed()) ?? {
 };
 const workbench = createWorkbench(start);
 const desk = createRideDesk(createRideHost(spawnRideWorker));
-const sweeps = createSweepDesk(browserCrew());
+const sweeps = lateSweepDesk(async () => {
+  const [desk, crew] = await Promise.all([import('./sweeps.ts'), import('./hosts/browser-crew.ts')]);
+  return desk.createSweepDesk(crew.browserCrew());
+});
 const links = createLinksDesk(spawnLinksWorker);
 warnBeforeLeaving(() => wouldLose(workbench.document.get()));
 

@@ -2,47 +2,13 @@ import {
   type Crew,
   problemText,
   type SweepAnswer,
-  type SweepRequest,
   startSweep,
   TRIALS_FOR_COVERAGE,
   type Work,
 } from '@lastinch/core';
 import { SEED } from './answers.ts';
-import { createStore, type Store } from './store.ts';
-
-/** What is asked, apart from how surely. */
-export type SweepQuestion = Omit<SweepRequest, 'trials' | 'seed'>;
-
-/** How the sweep stands. Scope: session; a sweep is never saved, it follows from the rig file. */
-export interface SweepState {
-  /** `scanning`: the rigs as measured; `sharpening`: those are there, and the trials that make ranges are running. */
-  readonly status: 'none' | 'scanning' | 'sharpening' | 'done' | 'cancelled' | 'broken';
-  /** Share of what runs, 0…1. */
-  readonly share: number;
-  /** The last answer that came back, and what it answers. Stays in view while a newer one is computed. */
-  readonly answer: SweepAnswer | null;
-  readonly answers: SweepQuestion | null;
-  /** What runs, or ran last. */
-  readonly asked: SweepQuestion | null;
-  readonly message: string;
-}
-
-const NO_SWEEP: SweepState = {
-  status: 'none',
-  share: 0,
-  answer: null,
-  answers: null,
-  asked: null,
-  message: '',
-};
-
-export interface SweepDesk {
-  readonly sweep: Store<SweepState>;
-  /** Asks anew; what runs is stopped. */
-  ask(question: SweepQuestion): void;
-  /** Stops what runs; what has come back stays. */
-  cancel(): void;
-}
+import { createStore } from './store.ts';
+import { isBusy, NO_SWEEP, type SweepDesk, type SweepQuestion, type SweepState } from './sweep-state.ts';
 
 /** Shares sweeps out over a crew and keeps what comes back. First without trials, which is quick, then with them. */
 export function createSweepDesk(crew: Crew): SweepDesk {
@@ -103,5 +69,3 @@ export function createSweepDesk(crew: Crew): SweepDesk {
     },
   };
 }
-
-export const isBusy = ({ status }: SweepState): boolean => status === 'scanning' || status === 'sharpening';

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join, normalize } from 'node:path';
+import { gzipSync } from 'node:zlib';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { launch, type Opened, openPage, reading } from './bench.ts';
@@ -57,7 +58,17 @@ async function withoutPickers(): Promise<Opened> {
   return opened;
 }
 
+/** Compressed size of everything that has to arrive before the first view stands, in bytes. */
+const firstScript = (): number =>
+  [...readFileSync(join(BUILT, 'index.html'), 'utf8').matchAll(/assets\/[^"]+\.js/g)]
+    .map(([file]) => gzipSync(readFileSync(join(BUILT, file))).length)
+    .reduce((sum, size) => sum + size, 0);
+
 describe('the workbench on a plain server of files', () => {
+  it('needs less than 250 kB of compressed script for its first view', () => {
+    expect(firstScript()).toBeLessThan(250_000);
+  });
+
   it('starts on the demo, says that it is saved nowhere, and rides', async () => {
     const { page, complaints, foreign, close } = await openPage(browser, address, undefined, 'ride');
     expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe('Ochre');

@@ -206,7 +206,7 @@ describe('the workbench on the rig that the command line serves', () => {
     });
     const asked = Date.now();
     await page.getByLabel('Course').selectOption('connecting-road');
-    const speed = page.getByRole('textbox', { name: 'Speed' });
+    const speed = page.getByRole('textbox', { name: 'Speed', exact: true });
     await speed.fill('');
     await speed.pressSequentially('31 mph', { delay: 40 });
     expect(await speed.inputValue()).toBe('31 mph');

@@ -2,7 +2,9 @@ import { readFileSync } from 'node:fs';
 import { type Crew, sameThreadCrew } from '@lastinch/core';
 import { readRig } from '@lastinch/core/rigfile';
 import { describe, expect, it } from 'vitest';
-import { createSweepDesk, type SweepDesk, type SweepQuestion, type SweepState } from '../../src/sweeps.ts';
+import { lateSweepDesk } from '../../src/late-sweeps.ts';
+import type { SweepDesk, SweepQuestion, SweepState } from '../../src/sweep-state.ts';
+import { createSweepDesk } from '../../src/sweeps.ts';
 
 const OCHRE = new URL('../../../../examples/ochre/ochre.rig.yaml', import.meta.url);
 const read = readRig(readFileSync(OCHRE, 'utf8'), { file: 'ochre.rig.yaml' });
@@ -38,9 +40,15 @@ async function watched(desk: SweepDesk, start: () => void): Promise<readonly Swe
   return seen;
 }
 
-describe('sweep desk', () => {
+describe.each([
+  { how: 'there from the start', made: createSweepDesk },
+  {
+    how: 'fetched with the first sweep',
+    made: (by: Crew) => lateSweepDesk(() => Promise.resolve(createSweepDesk(by))),
+  },
+])('sweep desk, $how', ({ made }) => {
   it('shows the rigs as measured first, and then the ranges over the readings', async () => {
-    const desk = createSweepDesk(crew());
+    const desk = made(crew());
     const asked = question();
     const seen = await watched(desk, () => desk.ask(asked));
     const first = seen.find(({ answer }) => answer !== null);
@@ -58,7 +66,7 @@ describe('sweep desk', () => {
   });
 
   it('keeps what has come back when it is cancelled', async () => {
-    const desk = createSweepDesk(crew());
+    const desk = made(crew());
     await watched(desk, () => {
       desk.sweep.subscribe(() => {
         const { status, share } = desk.sweep.get();
@@ -73,7 +81,7 @@ describe('sweep desk', () => {
   });
 
   it('answers the latest question, and never mixes an older one in', async () => {
-    const desk = createSweepDesk(crew());
+    const desk = made(crew());
     const older = question();
     const newer = question({ from: 7, to: 8 });
     const seen = await watched(desk, () => {
@@ -86,7 +94,7 @@ describe('sweep desk', () => {
   });
 
   it('says what is wrong with a question', async () => {
-    const desk = createSweepDesk(crew());
+    const desk = made(crew());
     await watched(desk, () => desk.ask(question({ setups: ['softer'] })));
     expect(desk.sweep.get()).toMatchObject({ status: 'broken', answer: null });
     expect(desk.sweep.get().message).toContain('softer');
@@ -101,8 +109,23 @@ describe('sweep desk', () => {
         end() {},
       }),
     };
-    const desk = createSweepDesk(broken);
+    const desk = made(broken);
     await watched(desk, () => desk.ask(question()));
     expect(desk.sweep.get()).toMatchObject({ status: 'broken', message: 'no such script' });
+  });
+});
+
+describe('a sweep desk that cannot be fetched', () => {
+  it('says so, and tries again with the next sweep', async () => {
+    let tries = 0;
+    const desk = lateSweepDesk(async () => {
+      tries += 1;
+      if (tries === 1) throw new Error('no network');
+      return createSweepDesk(crew());
+    });
+    await watched(desk, () => desk.ask(question()));
+    expect(desk.sweep.get()).toMatchObject({ status: 'broken', message: 'The sweep could not be fetched.' });
+    await watched(desk, () => desk.ask(question()));
+    expect(desk.sweep.get().status).toBe('done');
   });
 });

@@ -18,7 +18,7 @@ import { Choice } from '../../parts/Choice.tsx';
 import { TypedField } from '../../parts/TypedField.tsx';
 import type { RideDesk, RideQuestion, Rides } from '../../rides.ts';
 import { sameMembers, useStore } from '../../store.ts';
-import type { SweepDesk } from '../../sweeps.ts';
+import type { SweepDesk } from '../../sweep-state.ts';
 import { useUnits } from '../../use-units.ts';
 import type { Workbench } from '../../workbench.ts';
 import { CourseFields } from './CourseFields.tsx';

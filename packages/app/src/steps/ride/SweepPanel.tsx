@@ -15,7 +15,7 @@ import panel from '../../design/panel.module.css';
 import { PlainButton } from '../../parts/PlainButton.tsx';
 import { TypedField } from '../../parts/TypedField.tsx';
 import { useStore } from '../../store.ts';
-import { isBusy, type SweepDesk, type SweepQuestion, type SweepState } from '../../sweeps.ts';
+import { isBusy, type SweepDesk, type SweepQuestion, type SweepState } from '../../sweep-state.ts';
 import style from './SweepPanel.module.css';
 import { SweepResult } from './SweepResult.tsx';
 
