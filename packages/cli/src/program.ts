@@ -6,6 +6,7 @@ import { links } from './commands/links.ts';
 import { newRig } from './commands/new.ts';
 import { open } from './commands/open.ts';
 import { ride } from './commands/ride.ts';
+import { stopDesigned } from './commands/stop-design.ts';
 import { stopEstimated } from './commands/stop-estimate.ts';
 import { stopFitted } from './commands/stop-fit.ts';
 import { stopNeeded } from './commands/stop-need.ts';
@@ -120,6 +121,30 @@ export async function run(words: readonly string[]): Promise<ExitCode> {
     .option('--json', 'data instead of text, SI units')
     .action(async (options) => {
       ended = await stopEstimated(options);
+    });
+  stop
+    .command('design')
+    .description(
+      'a printed stop: density along the height for a wanted curve, or the curve of given densities',
+    )
+    .exitOverride()
+    .allowExcessArguments(false)
+    .requiredOption('--height <LENGTH>', 'foot to tip')
+    .requiredOption('--diameter <LENGTHS>', 'outside: "60 mm", or at foot and tip: "60 mm, 50 mm"')
+    .option('--target <CURVE>', 'CSV file of the wanted curve: crush and force from zero, both rising')
+    .option('--density <SHARES>', 'instead: solid shares from foot to tip: "50 %, 30 %"')
+    .option('--bore <DIAMETER>', 'hole through it (default: none)')
+    .option('--cell <LENGTH>', 'edge of a lattice cell (default: 10 mm)')
+    .option(
+      '--wall <LENGTH>',
+      'thinnest wall that prints whole (default: 0.8 mm, two lines of a 0.4 mm nozzle)',
+    )
+    .option('--material <NAME>', 'tpu-85a or tpu-95a (default: tpu-95a)')
+    .option('--columns <UNITS>', 'units of the two columns where the file says none: "mm, N"')
+    .option('--units <SYSTEM>', 'shop (inches, lb) or metric; default: as typed')
+    .option('--json', 'data instead of text, SI units')
+    .action(async (options) => {
+      ended = await stopDesigned(options);
     });
   command('open', 'print the verdict, then serve the workbench on this machine')
     .argument('<FILE>', 'rig file')

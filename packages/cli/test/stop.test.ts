@@ -200,3 +200,57 @@ describe('lastinch stop estimate', () => {
     expect(err).toContain(part);
   });
 });
+
+describe('lastinch stop design', () => {
+  const DESIGN = ['stop', 'design', '--height', '70 mm', '--diameter', '60 mm, 50 mm'];
+  const wanted = (text: string): string => {
+    const file = join(folder, 'want.csv');
+    writeFileSync(file, text);
+    return file;
+  };
+  const WANTED = 'crush [mm], force [N]\n0, 0\n10, 900\n20, 2600\n27, 5200\n';
+
+  it('shows density from the foot up, the curve with its interval, and what it misses', async () => {
+    const words = [...DESIGN, '--target', wanted(WANTED), '--material', 'tpu-85a'];
+    const { code, out, err } = await program.run(words, { env: { COLUMNS: '80' } });
+    expect(err).toBe('');
+    expect(code).toBe(0);
+    for (const part of ['DENSITY, FROM THE FOOT UP', 'wanted', 'at least', 'coupon', 'solid metal contact'])
+      expect(out).toContain(part);
+    expect(out).not.toMatch(/undefined|NaN|\[object|Infinity/);
+    for (const line of out.split('\n')) expect(cellWidth(line)).toBeLessThanOrEqual(80);
+  });
+
+  it('answers with data for densities that are given', async () => {
+    const { code, out } = await program.run([...DESIGN, '--density', '50 %, 30 %', '--json']);
+    expect(code).toBe(0);
+    const answer = JSON.parse(out);
+    expect(answer).toMatchObject({
+      schema: 'lastinch/stop-design/1',
+      density: [
+        { height: 0, density: 0.5 },
+        { height: 0.07, density: 0.3 },
+      ],
+      tooSoft: null,
+    });
+  });
+
+  it.each([
+    ['neither curve nor density', [], 'either --target'],
+    ['a density that its walls do not allow', ['--density', '5 %'], 'cannot be printed'],
+    ['a file that is not there', ['--target', 'nothing.csv'], 'nothing.csv'],
+    ['an unknown material', ['--density', '40 %', '--material', 'cheese'], 'tpu-95a'],
+  ])('refuses %s', async (_, more, part) => {
+    const { code, out, err } = await program.run([...DESIGN, ...more]);
+    expect(code).toBe(2);
+    expect(out).toBe('');
+    expect(err).toContain(part);
+  });
+
+  it('refuses a wanted curve that falls, with its file', async () => {
+    const file = wanted('0 mm, 0 N\n10 mm, 900 N\n20 mm, 800 N\n');
+    const { code, err } = await program.run([...DESIGN, '--target', file]);
+    expect(code).toBe(2);
+    expect(err).toContain('want.csv: the wanted curve cannot be followed');
+  });
+});

@@ -24,8 +24,14 @@ export type { BlockStep, EstimateEnds, StopEstimate, StopEstimateRequest } from 
 export { estimateStop } from './jobs/stop-estimate.ts';
 export { type Hardness, parseHardness } from './stopdesign/hardness-text.ts';
 
+// --- A stop to print ---
+
+export type { DesignPoint, PrintMaterialName, StopDesign, StopDesignRequest } from './jobs/stop-design.ts';
+export { designStop, PRINT_MATERIALS } from './jobs/stop-design.ts';
+
 // --- In words ---
 
+export { designDoubtText } from './words/design-doubts.ts';
 export { estimateDoubtText } from './words/estimate-doubts.ts';
 export { doubtText } from './words/press-doubts.ts';
 export { candidateText, curesText, familyText, steepnessText } from './words/stops.ts';

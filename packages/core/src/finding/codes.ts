@@ -67,6 +67,8 @@ export const PROBLEM_CODES = [
   'stop-press-units',
   'stop-hardness-range',
   'stop-shape',
+  'stop-design-range',
+  'stop-design-target',
   // ride cases
   'case-not-json',
   'case-wrong-shape',
