@@ -147,7 +147,7 @@ function offPad(setup: Setup, corner: Corner, { flex }: Articulation): readonly 
 function becauseOf(setup: Setup, end: End, id: string): readonly string[] {
   const { base } = setup.ends[end];
   const contact = base.contacts.find((each) => each.id === id);
-  if (contact) return Object.values(contact.gap).flatMap((gap) => (gap ? [gap.key] : []));
+  if (contact) return [...new Set(SIDES.map((side) => contact.gap[side].key))];
   const { extendedLength, collapsedLength } = base.shock;
   const readings = {
     hose: base.hose?.freeLength,
