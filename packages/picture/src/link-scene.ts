@@ -29,8 +29,16 @@ const ROOM = 0.1;
 const MOVES = 0.12;
 const WIDE_TYRE = 0.62;
 
-/** The part of the paper that one view of an axle needs, in all its setups. */
-export const linkBounds = (axles: readonly DrawnAxle[], view: LinkView): Box => {
+/**
+ * The part of the paper that one view of an axle needs, in all its setups.
+ *
+ * @param travel – how far the axle is going to be posed, both ≥ 0 [m]; room is kept for it
+ */
+export const linkBounds = (
+  axles: readonly DrawnAxle[],
+  view: LinkView,
+  travel: { readonly bump: number; readonly droop: number } = { bump: 0, droop: 0 },
+): Box => {
   const points = axles.flatMap(({ geometry, shaft, dragLink }): PaperPoint[] => {
     const { centre, halfTrack, tyreRadius: r, links, struts } = geometry;
     const out = halfTrack + (r * WIDE_TYRE) / 2;
@@ -48,12 +56,14 @@ export const linkBounds = (axles: readonly DrawnAxle[], view: LinkView): Box => 
   });
   const xs = points.map(([x]) => x);
   const ys = points.map(([, y]) => y);
-  const tall = view === 'top' ? ROOM : MOVES;
+  // In the rear view one side goes further down when the axle rolls.
+  const rolls = view === 'rear' ? ROOM : 0;
+  const room = (of: number): number => (view === 'top' ? ROOM : Math.max(MOVES, of + MOVES / 2 + rolls));
   return {
     left: Math.min(...xs) - ROOM,
     right: Math.max(...xs) + ROOM,
-    bottom: Math.min(...ys) - tall,
-    top: Math.max(...ys) + tall,
+    bottom: Math.min(...ys) - room(travel.droop),
+    top: Math.max(...ys) + room(view === 'rear' ? 0 : travel.bump / 2),
   };
 };
 
@@ -199,6 +209,15 @@ const scaleItems = ({ bounds, scale }: LinkSceneOptions, pixel: number): readonl
   const y = bounds.bottom + 10 * pixel;
   return [
     { kind: 'dimension', role: 'figure', x1, y1: y, x2, y2: y, name: 'scale' },
-    { kind: 'text', role: 'figure', x: x1 - 6 * pixel, y, text: scale.text, size: 11, anchor: 'end' },
+    {
+      kind: 'text',
+      role: 'figure',
+      x: x1 - 6 * pixel,
+      y,
+      text: scale.text,
+      size: 11,
+      anchor: 'end',
+      rimmed: true,
+    },
   ];
 };

@@ -69,6 +69,22 @@ describe('an axle with its links', () => {
     expect((up - down) / (x2 - x1)).toBeCloseTo(Math.tan(0.1), 2);
   });
 
+  it('keeps the ground on the paper at full droop, when room was asked for it', () => {
+    for (const view of ['side', 'rear'] as const) {
+      const bounds = linkBounds([still], view, { bump: 0.1, droop: 0.15 });
+      const scene = linkScene([drawnAxle('now', threeLink, -0.15, 0)], {
+        view,
+        width: 680,
+        bounds,
+        scale: SCALE,
+      });
+      const ground = named(scene, 'ground');
+      const top = ground.kind === 'polygon' ? ground.points[1]! : Number.NaN;
+      expect(top).toBeCloseTo(-0.15, 9);
+      expect(bounds.bottom).toBeLessThan(top - 0.05);
+    }
+  });
+
   it('draws the first setup round and unbroken, the second square and broken', () => {
     const scene = sceneOf([still, other], 'side');
     expect(named(scene, 'now.upper.axle').kind).toBe('circle');

@@ -117,7 +117,7 @@ describe('links in the workbench', () => {
     expect(await proposed(page, 'Pinion angle')).not.toBe(pinion);
   });
 
-  it('poses the drawing with the sliders, and says where links end', async () => {
+  it('poses the drawing with the sliders', async () => {
     const { page } = opened;
     const tyre = () => drawing(page, 'rear').locator('[data-name="now.tyre-left"]').getAttribute('points');
     const still = await tyre();
@@ -128,6 +128,24 @@ describe('links in the workbench', () => {
     await page.getByRole('region', { name: /left wheel up$/ }).waitFor();
     await page.getByRole('button', { name: 'Back to ride height' }).click();
     expect(await tyre()).toBe(still);
+  });
+
+  it('says which links stop a point that is pulled out of reach, and lets it be pulled back', async () => {
+    const { page } = opened;
+    const joint = handle(page, 'Lower link, frame end, right');
+    await joint.scrollIntoViewIfNeeded();
+    const box = (await joint.boundingBox())!;
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    const trouble = page.getByRole('status').filter({ hasText: /^Proposed: / });
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    for (let k = 1; k <= 10; k += 1) await page.mouse.move(x - 50 * k, y - 35 * k);
+    await trouble.waitFor();
+    expect(await trouble.textContent()).toMatch(/lower|upper/);
+    for (let k = 10; k >= 1; k -= 1) await page.mouse.move(x - 2 * k, y);
+    await trouble.waitFor({ state: 'detached' });
+    await page.mouse.up();
+    expect(await reading(page, `${PATH}.lower.frame.ahead`).inputValue()).toMatch(/^-\d/);
   });
 
   // Frames are counted and not milliseconds: how long a frame takes is the machine's, and belongs in the bench.

@@ -117,7 +117,7 @@ function LineTable(props: {
     <DataTable
       caption={caption}
       wraps
-      columns={['What', 'Now and proposed', 'Change', 'Limit']}
+      columns={['What', 'Now and proposed', 'Limit', 'Change']}
       rows={lines.map((line) => ({
         head: linkLineName(line),
         more: <LineDetail line={line} system={system} />,
@@ -126,8 +126,8 @@ function LineTable(props: {
             key="pair"
             values={{ now: say(line.before) ?? 'not known', proposed: say(line.after) ?? 'not known' }}
           />,
-          say(line.change) ?? '',
           <LimitCell key="limit" line={line} say={say} />,
+          say(line.change) ?? '',
         ],
       }))}
     />

@@ -11,6 +11,7 @@ import { useMemo, useState } from 'react';
 import { Picture } from '../../parts/Picture.tsx';
 import { PlainButton } from '../../parts/PlainButton.tsx';
 import { LANE_NAME } from '../../parts/place-name.ts';
+import type { Reach } from './axle.ts';
 import style from './LinkDrawings.module.css';
 import { PointHandles } from './PointHandles.tsx';
 import type { PointTarget } from './points.ts';
@@ -18,9 +19,9 @@ import type { PointHold } from './use-drag.ts';
 
 const VIEW_NAME: Readonly<Record<LinkView, string>> = { side: 'Side', rear: 'Rear', top: 'Top' };
 const VIEW_ABOUT: Readonly<Record<LinkView, string>> = {
-  side: 'From the right, front to the right',
-  rear: 'From behind, left on the left',
-  top: 'From above, front to the right',
+  side: 'from the right',
+  rear: 'from behind',
+  top: 'from above, front to the right',
 };
 
 /** A stretch to read the scale by. */
@@ -33,6 +34,8 @@ export function LinkDrawings(props: {
   readonly axles: readonly DrawnAxle[];
   /** As they stand at rest and without what is under the finger: they decide what is visible. */
   readonly resting: readonly DrawnAxle[];
+  /** How far the sliders go. */
+  readonly reach: Reach;
   /** The one whose points can be moved; null when there is no proposal. */
   readonly movable: DrawnAxle | null;
   readonly hold: PointHold;
@@ -43,15 +46,15 @@ export function LinkDrawings(props: {
   readonly onSelect: (target: PointTarget) => void;
 }) {
   const { end, axles, resting, movable, system } = props;
+  const { bump, droop } = props.reach;
   const [large, setLarge] = useState<LinkView>('side');
   const views = [large, ...LINK_VIEWS.filter((view) => view !== large)];
   const bounds = useMemo(
     () =>
-      Object.fromEntries(LINK_VIEWS.map((view) => [view, linkBounds(resting, view)])) as Record<
-        LinkView,
-        Box
-      >,
-    [resting],
+      Object.fromEntries(
+        LINK_VIEWS.map((view) => [view, linkBounds(resting, view, { bump, droop })]),
+      ) as Record<LinkView, Box>,
+    [resting, bump, droop],
   );
   const scale = {
     length: SCALE[system],
@@ -67,15 +70,19 @@ export function LinkDrawings(props: {
                 <strong>{VIEW_NAME[view]}</strong> {VIEW_ABOUT[view]}
               </span>
               {view === large ? null : (
-                <PlainButton weight="quiet" onPress={() => setLarge(view)}>
-                  Larger<span className={style.hidden}>: {VIEW_NAME[view].toLowerCase()}</span>
+                <PlainButton
+                  weight="quiet"
+                  aria-label={`Larger: ${VIEW_NAME[view].toLowerCase()}`}
+                  onPress={() => setLarge(view)}
+                >
+                  Larger
                 </PlainButton>
               )}
             </figcaption>
             <div className={style.paper}>
               <Picture
                 id={`links-${view}`}
-                title={`${end === 'front' ? 'Front' : 'Rear'} axle with its links, ${VIEW_ABOUT[view].toLowerCase()}`}
+                title={`${end === 'front' ? 'Front' : 'Rear'} axle with its links, ${VIEW_ABOUT[view]}`}
                 description={props.description}
                 draw={(width) => linkScene(axles, { view, width, bounds: bounds[view], scale })}
               />

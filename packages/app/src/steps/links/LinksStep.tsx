@@ -1,5 +1,6 @@
 import { ENDS, type End, type Setup, type UnitSystem } from '@lastinch/core';
-import { useCallback, useDeferredValue, useMemo, useState } from 'react';
+import type { DrawnAxle } from '@lastinch/picture';
+import { useCallback, useDeferredValue, useMemo, useRef, useState } from 'react';
 import { type Answers, LANES } from '../../answers.ts';
 import panel from '../../design/panel.module.css';
 import type { LinksDesk } from '../../links.ts';
@@ -110,6 +111,9 @@ function AxleBench(props: {
     proposed: posed.proposed?.figures ?? null,
   };
   const drawn = LANES.flatMap((lane) => posed[lane]?.drawn ?? []);
+  // A point that was pulled out of reach can be pulled back: its handle stays where it was last seen.
+  const lastSeen = useRef<DrawnAxle | null>(null);
+  lastSeen.current = posed.proposed?.drawn ?? lastSeen.current;
   const atRest = useMemo(() => {
     const pair = posedPair(resting, end, AT_RIDE);
     return LANES.flatMap((lane) => pair[lane]?.drawn ?? []);
@@ -163,7 +167,8 @@ function AxleBench(props: {
             end={end}
             axles={drawn}
             resting={atRest}
-            movable={proposal === null ? null : (posed.proposed?.drawn ?? null)}
+            reach={reach}
+            movable={proposal === null ? null : lastSeen.current}
             hold={hold}
             selected={chosen === null ? null : targetId(chosen)}
             system={system}
