@@ -10,6 +10,7 @@ export type { StopCures } from './jobs/stop-cures.ts';
 export { DAMPING_GAIN, MOST_ROOM } from './jobs/stop-cures.ts';
 export type { Broken, Demand, StopCurve } from './jobs/stop-drive.ts';
 export type { StopFamily } from './jobs/stop-family.ts';
+export type { LifeBand, StopLife } from './jobs/stop-life.ts';
 export type { StopNeed, StopNeedRequest } from './jobs/stop-need.ts';
 export { stopNeed } from './jobs/stop-need.ts';
 
@@ -34,4 +35,5 @@ export { designStop, PRINT_MATERIALS } from './jobs/stop-design.ts';
 export { designDoubtText } from './words/design-doubts.ts';
 export { estimateDoubtText } from './words/estimate-doubts.ts';
 export { doubtText } from './words/press-doubts.ts';
+export { LOOK_AT_STOPS, lifeText } from './words/stop-life.ts';
 export { candidateText, curesText, familyText, steepnessText } from './words/stops.ts';

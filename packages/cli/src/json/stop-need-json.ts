@@ -3,6 +3,7 @@ import {
   candidateText,
   curesText,
   DAMPING_GAIN,
+  lifeText,
   MOST_ROOM,
   type StopCandidate,
   type StopNeed,
@@ -29,6 +30,7 @@ export function stopNeedJson(rig: Rig, need: StopNeed, system: UnitSystem) {
       text: curesText(need.cures, need.demands, { system, most: { room: MOST_ROOM, damping: DAMPING_GAIN } }),
     },
     candidates: need.candidates.map((one) => candidateJson(one, need, system)),
+    life: need.life.map((one) => ({ ...one, text: lifeText(one, system) })),
     assumptions: assumptionsJson(rig),
   };
 }

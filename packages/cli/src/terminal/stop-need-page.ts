@@ -4,6 +4,8 @@ import {
   curesText,
   DAMPING_GAIN,
   familyText,
+  LOOK_AT_STOPS,
+  lifeText,
   MOST_ROOM,
   type StopCandidate,
   type StopNeed,
@@ -40,6 +42,13 @@ export function stopNeedPage(need: StopNeed, paper: Paper): string[] {
           paper,
           `  ${'verdict' in one ? TAGS[one.verdict] : '????'}  `,
         ),
+      ),
+      paper,
+    ),
+    ...section(
+      'HOW LONG THE STOP LASTS THAT IS ON IT',
+      [...need.life.map((one) => lifeText(one, system)), LOOK_AT_STOPS].flatMap((line) =>
+        wrap(line, paper, '  '),
       ),
       paper,
     ),

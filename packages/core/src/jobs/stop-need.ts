@@ -12,6 +12,7 @@ import { type StopCandidate, stopCandidates, type UnknownCandidate } from './sto
 import { curesOf, type StopCures } from './stop-cures.ts';
 import { brokenBy, type Demand, driveStop, powerCurve, roomToCrush, withStopCurve } from './stop-drive.ts';
 import { familyOf, POWERS, type StopFamily } from './stop-family.ts';
+import { type StopLife, stopLife } from './stop-life.ts';
 
 export interface StopNeedRequest {
   readonly rig: Rig;
@@ -42,6 +43,8 @@ export interface StopNeed {
   readonly cures: StopCures | null;
   /** Every stop of the rig; the one on the end in this setup first. */
   readonly candidates: readonly (StopCandidate | UnknownCandidate)[];
+  /** How each demand uses up the stop that is on the end in this setup. */
+  readonly life: readonly StopLife[];
 }
 
 const PLACES = 24;
@@ -117,5 +120,6 @@ export function stopNeed(request: StopNeedRequest, onProgress?: (share: number) 
     families,
     cures,
     candidates,
+    life: demands.map((demand) => stopLife(model, setup, end, demand, grounds)),
   });
 }
