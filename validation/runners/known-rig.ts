@@ -181,6 +181,7 @@ function axleEnd(end: End, known: Known, reading: (key: string, fill: number) =>
       hysteresis: null,
       dynamicFactor: null,
       gas: null,
+      vent: null,
       origin: 'measured',
     },
     stopMount: { gap: both('stop.gap'), ratio: own('stop.ratio'), spread: own('stop.spread') },

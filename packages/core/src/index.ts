@@ -34,6 +34,7 @@ export type {
   ShockSetting,
   Spring,
   Stop,
+  StopVent,
   TyreSize,
 } from './rig/parts.ts';
 export { nominal, type Origin, type Reading, type Sided, type ValueOf } from './rig/reading.ts';

@@ -109,6 +109,7 @@ export const FINDING_CODES = [
   'ride-left-validity',
   'ride-stop-past-table',
   'ride-shock-past-table',
+  'ride-vent-past-law',
   'ride-harsh',
   'sweep-broken',
   'sweep-broken-at-once',

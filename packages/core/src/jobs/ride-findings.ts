@@ -6,6 +6,7 @@ import type { Setup } from '../rig/setup.ts';
 import { worstFirst } from './check.ts';
 import type { RideAnswer } from './protocol.ts';
 import { shockPastTable } from './shock-findings.ts';
+import { ventPastLaw } from './vent-findings.ts';
 
 type Answer = Omit<RideAnswer, 'findings'>;
 
@@ -42,6 +43,7 @@ export function rideFindings(setup: Setup, answer: Answer, runs: readonly RideRu
   for (const end of ENDS) {
     findings.push(...endFindings(setup, end, answer, runs, facts));
     findings.push(...shockPastTable(setup, end, run, runs, facts));
+    findings.push(...ventPastLaw(setup, end, run, runs, facts));
   }
 
   const harsh = answer.body.peakAcceleration;

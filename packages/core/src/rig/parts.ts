@@ -55,7 +55,21 @@ export interface Stop {
   readonly dynamicFactor: Reading | null;
   /** What the curve was worked out from when the stop is a gas chamber; null for all others. */
   readonly gas: GasStop | null;
+  /** Air space and hole when it is hollow and vented; null for all others, and beside gas. */
+  readonly vent: StopVent | null;
   readonly origin: 'measured' | 'guessed' | 'assumed';
+}
+
+/** A hollow stop that breathes through a hole. */
+export interface StopVent {
+  /** Diameter of the air space, across the stop [m]. */
+  readonly cavity: Reading;
+  /** Diameter of one hole [m]. */
+  readonly hole: Reading;
+  /** How many such holes. */
+  readonly count: number;
+  /** Contraction of the jet: 0.62 for a sharp edge, 1 for a rounded one. */
+  readonly discharge: Reading;
 }
 
 /** A gas-charged stop: its curve is that of its gas. */

@@ -7,7 +7,7 @@ import type { Gaps } from './gaps.ts';
 import { USUAL, usualGasColumn } from './usual-value.ts';
 
 /** What else a stop with gas cannot have: its curve is worked out. */
-const NOT_BESIDE_GAS = ['curve', 'material', 'hysteresis', 'dynamicFactor'] as const;
+const NOT_BESIDE_GAS = ['curve', 'material', 'hysteresis', 'dynamicFactor', 'vent'] as const;
 
 /** Force at full stroke when neither it nor the column was measured: 3 to 9 kN. */
 const USUAL_FULL_FORCE = 6e3;

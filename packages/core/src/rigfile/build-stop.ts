@@ -3,6 +3,7 @@ import type { Stop } from '../rig/parts.ts';
 import type { Reading } from '../rig/reading.ts';
 import { buildGasStop } from './build-gas-stop.ts';
 import { TAPED } from './build-spring.ts';
+import { buildVent } from './build-vent.ts';
 import { readForceTable } from './force-table.ts';
 import type { Gaps } from './gaps.ts';
 import type { ReadBeside } from './read-beside.ts';
@@ -31,6 +32,8 @@ export function buildStop(gaps: Gaps, key: string, id: string, readBeside: ReadB
   if (dynamicFactor && dynamicFactor.value < 1)
     gaps.problem('rig-inconsistent', dynamicFactor.key, dynamicFactor.text, '1 or more');
   const gas = gaps.at(`${key}.gas`) === undefined ? null : buildGasStop(gaps, key, usableCrush);
+  // Beside gas it is refused already.
+  const vent = gas ? null : buildVent(gaps, `${key}.vent`);
   const shared = {
     id,
     freeLength,
@@ -38,6 +41,7 @@ export function buildStop(gaps: Gaps, key: string, id: string, readBeside: ReadB
     rateFactor: rateFactorOf(gaps, key, dynamicFactor, gas !== null),
     hysteresis,
     dynamicFactor,
+    vent,
   };
   if (gas) return { ...shared, ...gas };
   const rule = { dimensions: ['length', 'force'], kind: 'stop' } as const;

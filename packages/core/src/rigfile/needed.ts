@@ -11,6 +11,7 @@ export const OPTIONAL_PARTS: ReadonlySet<string> = new Set([
   'shaft',
   'witness',
   'gas',
+  'vent',
   'antiRollBar',
   'links',
   'mounts',

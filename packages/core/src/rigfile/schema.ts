@@ -37,6 +37,14 @@ const stopPart = {
     'ratio',
     'Work of a press at 1 m/s ÷ work of a slow one, instead of the rate factor',
   ),
+  vent: z
+    .strictObject({
+      cavity: quantity('length', 'Diameter of the air space, across the stop', { needed: true }),
+      hole: quantity('length', 'Diameter of the vent hole', { needed: true }),
+      count: z.int().min(1).max(100).nullish().meta({ description: 'How many such holes; 1 if left out' }),
+      discharge: quantity('ratio', 'Contraction of the jet: 0.62 sharp edge to 1 well rounded'),
+    })
+    .nullish(),
   gas: z
     .strictObject({
       rodDiameter: quantity('length', 'Rod that enters the gas', { needed: true }),

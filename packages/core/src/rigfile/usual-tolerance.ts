@@ -27,6 +27,8 @@ const HALF_WIDTH: Readonly<Record<ToleranceRule, (quantity: Quantity) => number>
   // Two tapes over a few inches of travel.
   'ratio-tolerance': ({ value }) => Math.min(0.02, value / 2),
   'guess-tolerance': ({ value }) => 0.2 * Math.abs(value),
+  // The drill whose shank just goes in, of a set that steps by half a millimetre.
+  'drill-tolerance': () => 0.00025,
   // Weighed under the hubs with half the links hanging on the frame: ±3 to 5 %.
   'unsprung-tolerance': ({ value }) => 0.05 * value,
   // One axle raised on home gear: ±25 to 50 mm.

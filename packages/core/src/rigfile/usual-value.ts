@@ -42,6 +42,8 @@ export const USUAL = {
   noRateFactor: usual('no-rate-factor', 0, 0),
   /** Nitrogen between a slow and a fast stroke: 1 to 1.4. */
   gasIndex: usual('gas-index', 1.2, 0.2),
+  /** Sharp edge 0.60 to 0.65, a drilled passage up to 0.8. */
+  ventDischarge: usual('vent-discharge', 0.62, 0.1),
   /** 10 to 60 % over the stroke, more without a reservoir. */
   shockGasRise: usual('shock-gas-rise', 0.35, 0.25),
   barRatio: usual('bar-ratio-one', 1, 0.05),

@@ -33,6 +33,10 @@ const PHRASES: Readonly<Record<AssumptionRule, AssumptionText>> = {
     howToMeasure:
       'Press three times after three strokes to bed it in; type half the spread. Guard, face shield, no face in line.',
   },
+  'drill-tolerance': {
+    what: 'No tolerance was typed: that of a hole sized with drill shanks was taken, 0.25 mm.',
+    howToMeasure: 'Try shanks until one goes and the next does not; type half the step between them.',
+  },
   'ratio-tolerance': {
     what: 'No tolerance was typed: two tapes over a few inches of travel give a ratio to 0.02.',
     howToMeasure: 'Move the axle by a longer distance and measure both ends of it.',
@@ -190,6 +194,11 @@ const PHRASES: Readonly<Record<AssumptionRule, AssumptionText>> = {
     what: 'The gas column was worked out from the force at full stroke, 6 kN unless typed, to a third of what is left of it there.',
     howToMeasure:
       'Ask who made it for the gas volume and divide by the rod area, or press it slowly to full stroke and type that force. Guard, no face in line.',
+  },
+  'vent-discharge': {
+    what: 'The vent hole was taken as sharp-edged, discharge 0.62 ± 0.1, and the air as that at sea level and 20 °C.',
+    howToMeasure:
+      'No simple way at home. A drilled passage passes up to 0.8, a well rounded edge almost 1. Air on a high pass is a fifth to a third thinner, and the vent takes out less by as much.',
   },
   'shock-gas-rise': {
     what: 'The gas of the shock was taken to gain 35 ± 25 % of its pressure over the whole stroke.',

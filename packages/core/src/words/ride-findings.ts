@@ -31,6 +31,10 @@ export const RIDE_PHRASES: Readonly<Record<RideCode, Phrase>> = {
         : 'nothing was read of its damping that way: it is an estimate at every speed';
     return `the shaft of the shock goes ${say.text('way')} at ${say.figure('shaftSpeed', unit)} ${where(say)}; ${known}.`;
   },
+  'ride-vent-past-law': (say) => {
+    const unit = say.system === 'shop' ? 'in/s' : 'm/s';
+    return `the stop closes at up to ${say.figure('closingSpeed', unit)} ${where(say)}; above ${say.figure('ventHoldsTo', unit)} its air is squeezed and its hole chokes, and what the vent takes out is a guess.`;
+  },
   'ride-harsh': (say) =>
     `the body takes ${say.figure('acceleration')} above rest ${where(say)}; ${say.limit} is accepted.`,
 };

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { blowDownTime, CRITICAL_RATIO, ventFlow, ventPressure } from '../../src/elements/vent.ts';
+import {
+  blowDownTime,
+  CRITICAL_RATIO,
+  VENT_HOLDS_BELOW,
+  ventFlow,
+  ventPressure,
+  ventResistance,
+} from '../../src/elements/vent.ts';
 
 const vent = { area: Math.PI * 1e-6, discharge: 0.62 };
 
@@ -14,6 +21,26 @@ describe('a vent', () => {
   it('refuses to call air incompressible where it is not', () => {
     expect(ventPressure(vent, 1963.5e-6, 1)).toBeNull();
     expect(ventPressure({ area: 50e-6, discharge: 0.62 }, 1963.5e-6, 1)).toBeGreaterThan(0);
+  });
+
+  it('asks in steady compressible flow for 29 % more pressure than the law where that ends, and less and less below', () => {
+    const [faceArea, temperature, outside] = [1963.5e-6, 293.15, 101_325];
+    const hole = { area: 30e-6, discharge: 0.62 };
+    const more = (law: number): number => {
+      const swept = faceArea * Math.sqrt(law / ventResistance(hole, faceArea));
+      // Pressure at which as much mass leaves as the face sweeps, air in the space at the temperature outside.
+      let [low, high] = [outside, 2 * outside];
+      for (let k = 0; k < 60; k += 1) {
+        const inside = (low + high) / 2;
+        const leaves = ventFlow(hole, inside, outside, temperature);
+        if (leaves < (swept * inside) / (287.05 * temperature)) low = inside;
+        else high = inside;
+      }
+      return (low - outside) / law;
+    };
+    expect(more(VENT_HOLDS_BELOW)).toBeCloseTo(1.29, 2);
+    expect(more(VENT_HOLDS_BELOW / 2)).toBeLessThan(1.15);
+    expect(more(1)).toBeCloseTo(1, 3);
   });
 
   it('empties a volume as its own choked flow does', () => {

@@ -124,6 +124,60 @@ describe('a gas stop', () => {
   });
 });
 
+describe('a vented stop', () => {
+  const vented = (vent: string) => frontStop(`rateFactor: 0.000001 s/m\n    vent: { ${vent} }`);
+
+  it('of 50 mm with a hole of 8 mm pushes with 4.692 N more at 1 m/s, and by the square of that', () => {
+    // (ρ/2)·A³ ÷ (0.62·Aₒ)², A 1963.5 mm², ρ 1.204 kg/m³: 2389.6 Pa (Bernoulli and a contracted jet, closed form).
+    expect(frontOf(vented('cavity: 50 mm, hole: 8 mm')).stop.oilFactor).toBeCloseTo(4.692, 3);
+    expect(frontOf(vented('cavity: 50 mm, hole: 4 mm, count: 4')).stop.oilFactor).toBeCloseTo(4.692, 3);
+    expect(frontOf(vented('cavity: 50 mm, hole: 8 mm, discharge: 1')).stop.oilFactor).toBeCloseTo(
+      4.692 * 0.62 ** 2,
+      3,
+    );
+  });
+
+  it('loses more of a hit the smaller its hole, and is crushed less', () => {
+    const text = (hole: number) =>
+      vented(`cavity: 50 mm, hole: ${hole} mm`).replace(
+        '  spring: { rate: 160',
+        '  shock: { settings: { free: { dampingRatio: { compression: 0.01, rebound: 0.01 } } } }\n  spring: { rate: 160',
+      );
+    const hit = (hole: number) => {
+      const { run } = rode(rigOf(text(hole)), { kind: 'drop', height: 0.15 }, 1);
+      expect(run.corners.frontLeft.contacts.stop).toBeGreaterThan(0);
+      mustFinish(run);
+      return { lost: run.energy.dissipated, crush: run.corners.frontLeft.peakCrush };
+    };
+    const hole = fc.double({ min: 2, max: 12, noNaN: true });
+    fc.assert(
+      fc.property(hole, fc.double({ min: 0.5, max: 0.85, noNaN: true }), (wide, share) => {
+        const [larger, smaller] = [hit(wide), hit(Math.max(1.5, wide * share))];
+        expect(smaller.lost).toBeGreaterThan(larger.lost);
+        expect(smaller.crush).toBeLessThan(larger.crush);
+      }),
+      { seed: 9, numRuns: 8 },
+    );
+  });
+
+  it('hit faster than its law holds is told, with the speed up to which it does', () => {
+    const said = (hole: string, course: CourseShape = { kind: 'drop', height: 0.3 }) =>
+      rode(rigOf(vented(`cavity: 50 mm, hole: ${hole}`)), course, 5, 4).findings.filter(
+        ({ code }) => code === 'ride-vent-past-law',
+      );
+    const [finding, ...more] = said('3 mm');
+    expect(more).toEqual([]);
+    expect(finding).toMatchObject({ severity: 'unproven', because: expect.any(Array) });
+    expect(finding.place).toMatch(/^front/);
+    // 2389.6 Pa at 1 m/s through 8 mm, by the fourth power of the diameter: a tenth of an atmosphere is reached here.
+    expect(finding.limit!.value).toBeCloseTo(Math.sqrt(10132.5 / (2389.6 * (8 / 3) ** 4)), 3);
+    expect(finding.value!.value).toBeGreaterThan(finding.limit!.value);
+    expect(said('25 mm')).toEqual([]);
+    // Never touched: nothing to say, however small the hole.
+    expect(said('3 mm', { kind: 'flat', length: 20 })).toEqual([]);
+  });
+});
+
 describe('gas in a shock', () => {
   it('carries part of the rig and leaves it where it stood, however much of it there is', () => {
     fc.assert(

@@ -62,6 +62,35 @@ describe('a gas stop', () => {
   });
 });
 
+describe('a vented stop', () => {
+  const vent = (text: string) => frontStop(`vent: { ${text} }`).vent;
+
+  it('is read by its air space and its hole, one hole with a sharp edge unless said', () => {
+    expect(vent('cavity: 50 mm, hole: 8 mm')).toMatchObject({
+      cavity: { key: 'front.stop.vent.cavity', value: 0.05 },
+      hole: { key: 'front.stop.vent.hole', value: 0.008, plus: 0.00025 },
+      count: 1,
+      discharge: { key: 'front.stop.vent.discharge', value: 0.62, origin: 'assumed' },
+    });
+    expect(vent('cavity: 2 in, hole: 1/4 in ± 1/64, count: 3, discharge: 0.8')).toMatchObject({
+      count: 3,
+      discharge: { value: 0.8, origin: 'measured' },
+    });
+    expect(rigOf(SMALLEST).front.stop.vent).toBeNull();
+  });
+
+  it('has its discharge among what was assumed, and nothing where it was typed', () => {
+    const assumed = (text: string) =>
+      rigOf(
+        rigWith(['    usableCrush: 3/4 in\nrear', `    usableCrush: 3/4 in\n    vent: { ${text} }\nrear`]),
+      ).assumptions.filter(({ rule }) => rule === 'vent-discharge');
+    expect(assumed('cavity: 50 mm, hole: 8 mm')).toEqual([
+      { key: 'front.stop.vent.discharge', what: 'value', rule: 'vent-discharge' },
+    ]);
+    expect(assumed('cavity: 50 mm, hole: 8 mm, discharge: 0.8')).toEqual([]);
+  });
+});
+
 describe('the gas and the seals of a shock', () => {
   const lengths = 'rideLength: 20 in, collapsedLength: 15 in, extendedLength: 25 in';
 
@@ -188,6 +217,8 @@ describe('the fields of these parts', () => {
     const keys = fieldsOf(text).map(({ path }) => path.join('.'));
     for (const key of [
       'stop.gas.oil.speed',
+      'stop.vent.cavity',
+      'stop.vent.hole',
       'shock.gasRise',
       'antiRollBar.linkRate',
       'shock.settings.trail.handPush.pull',

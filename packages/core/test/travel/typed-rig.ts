@@ -134,6 +134,7 @@ const stopOf = (key: string, id: string, crush: Given, free?: Given, curve?: End
     hysteresis: null,
     dynamicFactor: null,
     gas: null,
+    vent: null,
     origin: 'measured',
   };
 };

@@ -114,6 +114,8 @@ const FACTS: Finding['facts'] = {
   way: 'in',
   shaftSpeed: figure(2.3, 0.2, 'speed'),
   knownTo: figure(2, 0, 'speed'),
+  closingSpeed: figure(3.1, 0.3, 'speed'),
+  ventHoldsTo: figure(2.06, 0, 'speed'),
   factor: figure(1.08, 0.05, 'ratio'),
   transfer: figure(0.58, 0.03, 'ratio'),
   weight: figure(0.47, 0, 'ratio'),
