@@ -10,9 +10,14 @@ import { FAULTS_OF_LINKS } from './faults-of-links.ts';
 import { FAULTS_OF_NAMES } from './faults-of-names.ts';
 import { FAULTS_OF_VALUES } from './faults-of-values.ts';
 import { LINKED } from './linked-rig.ts';
-import { SMALLEST } from './smallest-rig.ts';
+import { rigWith, SMALLEST } from './smallest-rig.ts';
 
 const OCHRE = readFileSync(new URL('../../../../examples/ochre/ochre.rig.yaml', import.meta.url), 'utf8');
+
+const VENTED = rigWith([
+  '    usableCrush: 3/4 in\nrear',
+  '    usableCrush: 3/4 in\n    vent: { cavity: 50 mm, hole: 8 mm, count: 2, discharge: 0.7 }\nrear',
+]);
 
 /** What holds for every text: a rig whose numbers are finite, or problems that each say something. */
 function expectOneAnswer(text: string): void {
@@ -75,6 +80,7 @@ describe('whatever stands in a file', () => {
 
   it.each([
     ['the smallest rig', SMALLEST, 150],
+    ['a rig with a vented stop', VENTED, 60],
     ['a rig with links', LINKED, 60],
     ['Ochre', OCHRE, 40],
   ])('%s with a piece of it mangled ends in a rig or in problems', (_name, text, numRuns) => {
@@ -83,6 +89,7 @@ describe('whatever stands in a file', () => {
 
   it.each([
     ['the smallest rig', SMALLEST, 200],
+    ['a rig with a vented stop', VENTED, 120],
     ['a rig with links', LINKED, 80],
   ])('any value in place of any key of %s ends in a rig or in problems', (_name, rig, numRuns) => {
     const keys = [...rig.matchAll(/[\w]+(?=:)/g)].map(({ index, 0: key }) => ({ index, key }));
