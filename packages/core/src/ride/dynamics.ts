@@ -6,7 +6,7 @@ import { tyreForce, tyreSwitch } from '../elements/tyre.ts';
 import { readGround } from './ground.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
-import { curveAt, faceAt, metAgain, pastTip, ratioOfStop, stopAlong, viscousAlong } from './stop-reading.ts';
+import { curveAt, faceAt, metAgain, stopAlong, viscousAlong } from './stop-reading.ts';
 import { alongPath, leverOf, linearAt } from './tables.ts';
 
 /**
@@ -57,6 +57,7 @@ function equations(m: Memory, state: i32, looks: boolean): void {
     const axleHeaveSpeed = m[v + first];
     const axleRollSpeed = m[v + first + 1];
     // Compression of the suspension in the middle, and how it changes along the axle.
+    const hasPaths = m[c + at.HAS_PATHS] !== 0;
     const x = m[c + at.X];
     const closing = axleHeave - (heave - x * pitch);
     const closingSpeed = axleHeaveSpeed - (heaveSpeed - x * pitchSpeed);
@@ -81,28 +82,39 @@ function equations(m: Memory, state: i32, looks: boolean): void {
       let sideMoment: number = 0;
 
       const springStation = m[c + at.SPRING_STATION];
-      const springTravel = closing + springStation * sideTilt;
-      const springPath = whole(m[c + at.SPRING_PATH]);
-      const coil = coilForce(
-        m[c + at.PRELOAD],
-        m[c + at.SPRING_RATE],
-        alongPath(m, springPath, springTravel),
-      );
+      const shockStation = m[c + at.SHOCK_STATION];
+      const stopStation = m[c + at.STOP_STATION];
+      const shockTravel = closing + shockStation * sideTilt;
+      const stopTravel = closing + stopStation * sideTilt;
+      // How far each has closed, in axle travel at its ratio of ride height, and what its ratio is of that.
+      let springAlong = closing + springStation * sideTilt;
+      let shockAlong = shockTravel;
+      let stopGone = stopTravel;
+      let springLever: number = 1;
+      let shockLever: number = 1;
+      let stopLever: number = 1;
+      if (hasPaths) {
+        const spring = whole(m[c + at.SPRING_PATH]);
+        const shock = whole(m[c + at.SHOCK_PATH]);
+        const stop = whole(m[c + at.STOP_PATH]);
+        springLever = leverOf(m, spring, springAlong);
+        springAlong = alongPath(m, spring, springAlong);
+        shockLever = leverOf(m, shock, shockTravel);
+        shockAlong = alongPath(m, shock, shockTravel);
+        stopLever = leverOf(m, stop, stopTravel);
+        stopGone = alongPath(m, stop, stopTravel);
+      }
+      const coil = coilForce(m[c + at.PRELOAD], m[c + at.SPRING_RATE], springAlong);
       if ((on & (1 << at.COIL)) !== 0) {
-        const push = leverOf(m, springPath, springTravel) * coil;
+        const push = springLever * coil;
         sideForce += push;
         sideMoment += springStation * push;
       }
 
-      const shockStation = m[c + at.SHOCK_STATION];
-      const shockTravel = closing + shockStation * sideTilt;
       const shockSpeed = closingSpeed + shockStation * sideTiltSpeed;
-      const shockPath = whole(m[c + at.SHOCK_PATH]);
-      const lever = leverOf(m, shockPath, shockTravel);
-      const ratio = m[c + at.SHOCK_RATIO] * lever;
+      const ratio = m[c + at.SHOCK_RATIO] * shockLever;
       const damping = ratio * linearAt(m, whole(m[c + at.SHOCK_TABLE]), ratio * shockSpeed);
-      const gas = m[c + at.GAS_FORCE] + m[c + at.GAS_RATE] * alongPath(m, shockPath, shockTravel);
-      const shaft = damping + lever * gas;
+      const shaft = damping + shockLever * (m[c + at.GAS_FORCE] + m[c + at.GAS_RATE] * shockAlong);
       sideForce += shaft;
       sideMoment += shockStation * shaft;
       lostPower += damping * shockSpeed;
@@ -124,11 +136,9 @@ function equations(m: Memory, state: i32, looks: boolean): void {
         sideMoment += shockStation * end;
       }
 
-      const stopStation = m[c + at.STOP_STATION];
-      const stopTravel = closing + stopStation * sideTilt;
       const stopSpeed = closingSpeed + stopStation * sideTiltSpeed;
-      const stopRatio = ratioOfStop(m, corner, stopTravel);
-      const crush = pastTip(m, corner, stopTravel);
+      const stopRatio = m[c + at.STOP_RATIO] * stopLever;
+      const crush = m[c + at.STOP_RATIO] * stopGone - m[c + at.STOP_GAP + s];
       const beyondMetal = crush - m[c + at.METAL_AT + s];
       // Metal may stand before the stop: it is a contact of its own, and the stop's curve counts once it is touched.
       const crushSpeed = stopRatio * stopSpeed;

@@ -115,7 +115,9 @@ export const SHOCK_PATH = 38;
 export const STOP_PATH = 39;
 /** Axle travel at which metal is met, left, then right. */
 export const METAL_TRAVEL = 40;
-export const AXLE_SIZE = 42;
+/** 1 when an element of the axle has a path. */
+export const HAS_PATHS = 42;
+export const AXLE_SIZE = 44;
 
 /** Ground under one side, counted from its block; it begins one piece before the first sample. */
 export const ORIGIN = 0;

@@ -71,6 +71,7 @@ export function writeAxle(m: Memory, c: i32, model: RideModel, end: 'front' | 'r
   m[c + at.FRICTION_TRAVEL] = friction?.halfTravel ?? 1;
   m[c + at.MAXWELL_RATE] = maxwell?.rate ?? 0;
   m[c + at.MAXWELL_DAMPING] = maxwell?.damping ?? 1;
+  m[c + at.HAS_PATHS] = axle.spring.path || axle.shock.path || axle.stop.path ? 1 : 0;
   m[c + at.METAL_TRAVEL] = travelToMetal(axle, 'left');
   m[c + at.METAL_TRAVEL + 1] = travelToMetal(axle, 'right');
 }
