@@ -4,7 +4,7 @@ import { readGroundUnder } from './ground.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
 import { axleOf, curveAt, faceAt, metAgain, pastTip, ratioOfStop, stopAlong } from './stop-reading.ts';
-import { alongPath } from './tables.ts';
+import { followPath } from './tables.ts';
 
 /**
  * One contact seen alone, for finding the moment at which it switches. `contact` is its bit number.
@@ -61,7 +61,7 @@ export function contactSwitch(
       return coilForce(
         m[c + at.PRELOAD],
         m[c + at.SPRING_RATE],
-        alongPath(m, whole(m[c + at.SPRING_PATH]), position),
+        followPath(m, whole(m[c + at.SPRING_PATH]), position),
       );
     case at.DROOP:
       return -m[c + at.DROOP_AT] - position;

@@ -7,7 +7,7 @@ import { readGround } from './ground.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
 import { curveAt, faceAt, metAgain, stopAlong, viscousAlong } from './stop-reading.ts';
-import { alongPath, leverOf, linearAt } from './tables.ts';
+import { followPath, linearAt } from './tables.ts';
 
 /**
  * Equations of motion of a body (heave, pitch, roll) on two solid axles (heave, roll each), small angles, all elements
@@ -97,12 +97,12 @@ function equations(m: Memory, state: i32, looks: boolean): void {
         const spring = whole(m[c + at.SPRING_PATH]);
         const shock = whole(m[c + at.SHOCK_PATH]);
         const stop = whole(m[c + at.STOP_PATH]);
-        springLever = leverOf(m, spring, springAlong);
-        springAlong = alongPath(m, spring, springAlong);
-        shockLever = leverOf(m, shock, shockTravel);
-        shockAlong = alongPath(m, shock, shockTravel);
-        stopLever = leverOf(m, stop, stopTravel);
-        stopGone = alongPath(m, stop, stopTravel);
+        springAlong = followPath(m, spring, springAlong);
+        springLever = m[at.LEVER];
+        shockAlong = followPath(m, shock, shockTravel);
+        shockLever = m[at.LEVER];
+        stopGone = followPath(m, stop, stopTravel);
+        stopLever = m[at.LEVER];
       }
       const coil = coilForce(m[c + at.PRELOAD], m[c + at.SPRING_RATE], springAlong);
       if ((on & (1 << at.COIL)) !== 0) {

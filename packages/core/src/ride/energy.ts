@@ -9,7 +9,7 @@ import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
 import type { Ride } from './start.ts';
 import { axleOf, faceAt, heldByFriction, pastTip } from './stop-reading.ts';
-import { alongPath } from './tables.ts';
+import { followPath } from './tables.ts';
 
 /** Energy in motion, in height and in all elements that carry force in a state [J]. */
 export function storedEnergy(m: Memory, ride: Ride, state: i32): number {
@@ -42,7 +42,7 @@ export function storedEnergy(m: Memory, ride: Ride, state: i32): number {
     const bit = at.CONTACTS * corner;
     const isOn = (which: number): boolean => ((contacts >> (bit + which)) & 1) === 1;
     const travelOf = (which: number): number => contactMotion(m, bit + which, state);
-    const springAlong = alongPath(m, whole(m[c + at.SPRING_PATH]), travelOf(at.COIL));
+    const springAlong = followPath(m, whole(m[c + at.SPRING_PATH]), travelOf(at.COIL));
     const seated = Math.max(0, coilForce(m[c + at.PRELOAD], m[c + at.SPRING_RATE], springAlong));
     energy += coilEnergy(m[c + at.SPRING_RATE], seated);
     const pressed = pastTip(m, corner, travelOf(at.STOP));
@@ -53,7 +53,7 @@ export function storedEnergy(m: Memory, ride: Ride, state: i32): number {
     if (maxwell) energy += maxwellEnergy(maxwell, crush, inner);
     if (maxwell && !isOn(at.STOP)) energy += heldByFriction(m, corner, crush);
     const shockTravel = travelOf(at.DROOP);
-    const shockAlong = alongPath(m, whole(m[c + at.SHOCK_PATH]), shockTravel);
+    const shockAlong = followPath(m, whole(m[c + at.SHOCK_PATH]), shockTravel);
     energy += shockAlong * (m[c + at.GAS_FORCE] + (m[c + at.GAS_RATE] * shockAlong) / 2);
     const beyondEnd = Math.max(0, -m[c + at.OPEN_AT] - shockTravel, shockTravel - m[c + at.CLOSED_AT]);
     energy += (m[c + at.SHOCK_END_RATE] * beyondEnd ** 2) / 2;

@@ -214,6 +214,8 @@ export const RIGHT_GROUND = LEFT_GROUND + GROUND_SIZE;
 /** What was read off the ground last: height [m], and how fast it rises [m/s]. */
 export const GROUND_HEIGHT = RIGHT_GROUND + GROUND_SIZE;
 export const GROUND_RISE = GROUND_HEIGHT + 1;
+/** Ratio over that of ride height, where a path was followed last. */
+export const LEVER = GROUND_RISE + 1;
 
 /** Tables, breaks and samples follow, as long as they are. */
-export const HEAP = GROUND_RISE + 1;
+export const HEAP = LEVER + 1;

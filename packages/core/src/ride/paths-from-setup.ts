@@ -23,8 +23,8 @@ export type ElementPaths = Readonly<Record<PathElement, MountedPath | null>>;
 
 const NONE: ElementPaths = { spring: null, shock: null, stop: null };
 
-/** Farther than any axle of a rig goes from ride height [m], [rad]: the tables end where the links do. */
-const RANGE = { bump: 0.25, droop: 0.25, roll: 0.15 };
+/** Farther than any axle of a rig goes from ride height [m]; the tables end where the links do. Roll is not asked for. */
+const RANGE = { bump: 0.25, droop: 0.25, roll: 0 };
 
 const known = new WeakMap<Setup, Readonly<Record<End, ElementPaths>>>();
 

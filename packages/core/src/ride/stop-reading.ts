@@ -4,7 +4,7 @@ import { closingGain } from '../elements/stop.ts';
 import { bergForce } from '../elements/stop-friction.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
-import { alongPath, cubicAreaTo, cubicAt, cubicSlopeAt, leverOf } from './tables.ts';
+import { cubicAreaTo, cubicAt, cubicSlopeAt, followPath } from './tables.ts';
 
 /** Constants of the axle of a corner. */
 export function axleOf(corner: i32): i32 {
@@ -14,14 +14,15 @@ export function axleOf(corner: i32): i32 {
 /** How far the pad has come past the tip of the uncrushed stop at a corner [m]; below zero what is left of its gap. */
 export function pastTip(m: Memory, corner: i32, travel: number): number {
   const c = axleOf(corner);
-  const along = alongPath(m, whole(m[c + at.STOP_PATH]), travel);
+  const along = followPath(m, whole(m[c + at.STOP_PATH]), travel);
   return m[c + at.STOP_RATIO] * along - m[c + at.STOP_GAP + (corner & 1)];
 }
 
 /** Crush of the stop ÷ axle travel at its station, there. */
 export function ratioOfStop(m: Memory, corner: i32, travel: number): number {
   const c = axleOf(corner);
-  return m[c + at.STOP_RATIO] * leverOf(m, whole(m[c + at.STOP_PATH]), travel);
+  followPath(m, whole(m[c + at.STOP_PATH]), travel);
+  return m[c + at.STOP_RATIO] * m[at.LEVER];
 }
 
 /** Crush of the stop at a corner [m], 0 when not touched. */

@@ -1,5 +1,6 @@
 import type { MonotoneCubic } from '../numerics/monotone-cubic.ts';
 import type { PiecewiseLinear } from '../numerics/piecewise-linear.ts';
+import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
 
 /**
@@ -54,36 +55,25 @@ const EVEN_HEAD = 3;
 /** Coefficients of a piece: value = a + u·(b + u·(c + u·d)), u from 0 to 1. */
 const EVEN = 4;
 
-function evenPlace(m: Memory, path: i32, travel: number): number {
-  return (travel - m[path]) * m[path + 1];
-}
-
-function evenPiece(m: Memory, path: i32, place: number): i32 {
-  return whole(Math.max(Math.min(place, m[path + 2]), 0));
-}
-
 /**
  * Axle travel that an element with a constant ratio would need to close as far as this one has at `travel`: its path over
- * its ratio at ride height.
+ * its ratio at ride height. How that changes with travel is left in `LEVER`: what speed and force are multiplied by.
  * @param path – place of the table; 0 for none, and then it is the travel itself
  */
-export function alongPath(m: Memory, path: i32, travel: number): number {
-  if (path === 0) return travel;
-  const place = evenPlace(m, path, travel);
-  const piece = evenPiece(m, path, place);
+export function followPath(m: Memory, path: i32, travel: number): number {
+  if (path === 0) {
+    m[at.LEVER] = 1;
+    return travel;
+  }
+  const place = (travel - m[path]) * m[path + 1];
+  const piece = whole(Math.max(Math.min(place, m[path + 2]), 0));
   const i = path + EVEN_HEAD + EVEN * piece;
   const u = place - piece;
-  return m[i] + u * (m[i + 1] + u * (m[i + 2] + u * m[i + 3]));
-}
-
-/** How that changes with travel: ratio ÷ ratio at ride height. It is what speed and force are multiplied by. */
-export function leverOf(m: Memory, path: i32, travel: number): number {
-  if (path === 0) return 1;
-  const place = evenPlace(m, path, travel);
-  const piece = evenPiece(m, path, place);
-  const i = path + EVEN_HEAD + EVEN * piece;
-  const u = place - piece;
-  return m[path + 1] * (m[i + 1] + u * (2 * m[i + 2] + 3 * u * m[i + 3]));
+  const b = m[i + 1];
+  const c = m[i + 2];
+  const d = u * m[i + 3];
+  m[at.LEVER] = m[path + 1] * (b + u * (2 * c + 3 * d));
+  return m[i] + u * (b + u * (c + d));
 }
 
 /** Area under the monotone cubic at `table`, from its first point to x beyond it. */
