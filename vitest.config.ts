@@ -1,7 +1,10 @@
 import { defineConfig } from 'vitest/config';
 
+/** How long a test may hang, not how fast it has to be: a busy machine must not fail one. */
+const HANGS = { testTimeout: 120_000, hookTimeout: 120_000 };
+
 const unit = (name: string, root: string) => ({
-  test: { name, root, include: ['test/**/*.test.ts'], exclude: ['**/browser/**', '**/dist/**'] },
+  test: { name, root, include: ['test/**/*.test.ts'], exclude: ['**/browser/**', '**/dist/**'], ...HANGS },
 });
 
 export default defineConfig({
@@ -10,12 +13,13 @@ export default defineConfig({
       unit('core', 'packages/core'),
       unit('picture', 'packages/picture'),
       unit('cli', 'packages/cli'),
-      { test: { name: 'app', root: 'packages/app', include: ['test/unit/**/*.test.{ts,tsx}'] } },
+      { test: { name: 'app', root: 'packages/app', include: ['test/unit/**/*.test.{ts,tsx}'], ...HANGS } },
       {
         test: {
           name: 'house',
           root: '.',
           include: ['scripts/test/**/*.test.ts', 'validation/test/**/*.test.ts'],
+          ...HANGS,
         },
       },
       {
@@ -23,8 +27,7 @@ export default defineConfig({
           name: 'browser',
           root: 'packages/app',
           include: ['test/browser/**/*.test.ts'],
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          ...HANGS,
           fileParallelism: false,
         },
       },
