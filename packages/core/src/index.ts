@@ -330,8 +330,6 @@ export { blockArea, blockForce, bondedModulus, mooneyRivlinStress, shapeFactor }
 export type { Structure } from './stopdesign/cellular.ts';
 export {
   cellGasStress,
-  collapseShare,
-  densificationStrain,
   relativeModulus,
   STRUCTURES,
 } from './stopdesign/cellular.ts';

@@ -1,10 +1,11 @@
 import { formatFigure, formatValue, fromSi, shownUnit } from '@lastinch/core';
 import { estimateDoubtText, type StopEstimate } from '@lastinch/core/stops';
-import { bandText, printable } from '@lastinch/picture';
+import { bandText } from '@lastinch/picture';
 import { STOP_CAUTIONS } from './cautions.ts';
 import { tableLines, wrap } from './lines.ts';
 import type { Paper } from './paper.ts';
 import { cautionLines, section } from './sections.ts';
+import { fragmentLines } from './stop-fragment.ts';
 
 interface Estimated {
   readonly name: string;
@@ -63,20 +64,7 @@ export function stopEstimatePage({ name, estimate, fragment, out }: Estimated, p
       estimate.doubts.flatMap((one) => wrap(estimateDoubtText(one), paper, '  ? ')),
       paper,
     ),
-    ...section(
-      'FOR THE RIG FILE',
-      out === null
-        ? fragment
-            .trimEnd()
-            .split('\n')
-            .map((line) => `  ${printable(line, unicode)}`)
-        : wrap(
-            `Written: ${out}. Move it under parts.stops of the rig file, then: lastinch stop need.`,
-            paper,
-            '  ',
-          ),
-      paper,
-    ),
+    ...section('FOR THE RIG FILE', fragmentLines(fragment, out, paper), paper),
     ...section('CAUTIONS', cautionLines(paper, STOP_CAUTIONS), paper),
   ];
 }

@@ -1,10 +1,11 @@
 import { formatFigure, formatValue, fromSi, shownUnit } from '@lastinch/core';
 import { doubtText, type StopFit } from '@lastinch/core/stops';
-import { historyText, printable } from '@lastinch/picture';
+import { historyText } from '@lastinch/picture';
 import { STOP_CAUTIONS } from './cautions.ts';
 import { tableLines, wrap } from './lines.ts';
 import type { Paper } from './paper.ts';
 import { cautionLines, section } from './sections.ts';
+import { fragmentLines } from './stop-fragment.ts';
 
 interface Fitted {
   readonly name: string;
@@ -54,20 +55,7 @@ export function stopFitPage({ name, file, fit, fragment, out }: Fitted, paper: P
       ].flatMap((line) => wrap(line, paper, '  ? ')),
       paper,
     ),
-    ...section(
-      'FOR THE RIG FILE',
-      out === null
-        ? fragment
-            .trimEnd()
-            .split('\n')
-            .map((line) => `  ${printable(line, unicode)}`)
-        : wrap(
-            `Written: ${out}. Move it under parts.stops of the rig file, then: lastinch stop need.`,
-            paper,
-            '  ',
-          ),
-      paper,
-    ),
+    ...section('FOR THE RIG FILE', fragmentLines(fragment, out, paper), paper),
     ...section('CAUTIONS', cautionLines(paper, STOP_CAUTIONS), paper),
   ];
 }

@@ -1,9 +1,8 @@
 import type { Finding } from '../finding/finding.ts';
 import { ENDS, type End, type Side } from '../finding/place.ts';
-import { bad, good, type Problem, type Result } from '../finding/problem.ts';
+import { bad, good, type Result } from '../finding/problem.ts';
 import { curvesOf } from '../linkage/curves.ts';
-import { linksOf as linksAt, type RigLinks } from '../linkage/from-setup.ts';
-import { geometryProblems } from '../linkage/geometry-problems.ts';
+import { linkProblemsOf, linksOf as linksAt, type RigLinks } from '../linkage/from-setup.ts';
 import { dragLinkOf, hosesOf } from '../linkage/lines-from-setup.ts';
 import { geometryAsMeasured } from '../linkage/measured-geometry.ts';
 import { type Reach, reachOf, tiePointOn } from '../linkage/reach.ts';
@@ -11,9 +10,7 @@ import { shaftIn } from '../linkage/shaft.ts';
 import { shaftOf } from '../linkage/shaft-from-setup.ts';
 import { type ShaftTravel, shaftOver } from '../linkage/shaft-travel.ts';
 import { posesOn, sampleRange, type TravelRange } from '../linkage/travel-range.ts';
-import { nominal } from '../rig/reading.ts';
 import type { Setup } from '../rig/setup.ts';
-import { unitsOfRig } from '../rig/units-of-rig.ts';
 import { centresOfGravity } from '../stance/centre-of-gravity.ts';
 import type { Draws } from '../stance/draws.ts';
 import { movesOf } from '../stance/moves.ts';
@@ -47,10 +44,7 @@ const ROLL_STEPS = 4;
  * @failure `links-…` where a geometry cannot be worked with, or cannot be brought to the ride height of the setup
  */
 export function setupLinks(setup: Setup, draws: Draws, roadSpeed: number): Result<SetupLinks> {
-  const problems = ENDS.flatMap((end): readonly Problem[] => {
-    const geometry = geometryAsMeasured(setup, end, nominal);
-    return geometry ? geometryProblems(geometry, { key: `${end}.links`, system: unitsOfRig(setup.rig) }) : [];
-  });
+  const problems = linkProblemsOf(setup);
   if (problems.length > 0) return bad(...problems);
   const travel = { front: sampledTravel(setup, 'front', draws), rear: sampledTravel(setup, 'rear', draws) };
   const liftIn = (i: number) => ({ front: travel.front.height[i], rear: travel.rear.height[i] });

@@ -2,10 +2,20 @@ import { ENDS, type End } from '../finding/place.ts';
 import { bad, good, type Problem, type Result } from '../finding/problem.ts';
 import { nominal, type ValueOf } from '../rig/reading.ts';
 import type { Setup } from '../rig/setup.ts';
+import { unitsOfRig } from '../rig/units-of-rig.ts';
 import type { AxleGeometry, Link, Unreachable, Vector } from './geometry.ts';
+import { geometryProblems } from './geometry-problems.ts';
 import { behindFront, geometryAsMeasured } from './measured-geometry.ts';
 import { poseOf } from './pose.ts';
 import { followedBy, motionOf, placed, type RigidMotion } from './rigid-motion.ts';
+
+/** What is wrong with the measured links of both ends of a setup; ask before `linksOf`, which takes them to be sound. */
+export function linkProblemsOf(setup: Setup): readonly Problem[] {
+  return ENDS.flatMap((end) => {
+    const geometry = geometryAsMeasured(setup, end, nominal);
+    return geometry ? geometryProblems(geometry, { key: `${end}.links`, system: unitsOfRig(setup.rig) }) : [];
+  });
+}
 
 /** At which ride height links are asked for. */
 export interface RideHeight {

@@ -1,13 +1,9 @@
-import { ENDS, type End } from '../finding/place.ts';
-import { linksOf } from '../linkage/from-setup.ts';
+import type { End } from '../finding/place.ts';
+import { linkProblemsOf, linksOf } from '../linkage/from-setup.ts';
 import type { StrutId } from '../linkage/geometry.ts';
-import { geometryProblems } from '../linkage/geometry-problems.ts';
-import { geometryAsMeasured } from '../linkage/measured-geometry.ts';
 import { ratioTables, type StrutTable } from '../linkage/ratio-tables.ts';
 import { type KnownPaths, PATH_ELEMENTS, type PathElement } from '../rig/known-paths.ts';
-import { nominal } from '../rig/reading.ts';
 import type { Setup } from '../rig/setup.ts';
-import { unitsOfRig } from '../rig/units-of-rig.ts';
 import { NOMINAL_DRAWS } from '../stance/draws.ts';
 import { movesOf } from '../stance/moves.ts';
 import type { ElementPath } from './model.ts';
@@ -51,11 +47,7 @@ export function knownPaths(setup: Setup): KnownPaths {
 }
 
 function measured(setup: Setup): Readonly<Record<End, ElementPaths>> {
-  const faults = ENDS.flatMap((end) => {
-    const geometry = geometryAsMeasured(setup, end, nominal);
-    return geometry ? geometryProblems(geometry, { key: `${end}.links`, system: unitsOfRig(setup.rig) }) : [];
-  });
-  if (faults.length > 0) return { front: NONE, rear: NONE };
+  if (linkProblemsOf(setup).length > 0) return { front: NONE, rear: NONE };
   const lift = (end: End): number => movesOf(setup, end, NOMINAL_DRAWS).height[0];
   const links = linksOf(setup, { lift: { front: lift('front'), rear: lift('rear') } });
   if (!links.ok) return { front: NONE, rear: NONE };

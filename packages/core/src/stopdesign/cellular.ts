@@ -36,12 +36,3 @@ const EDGES = 0.8;
 export function cellGasStress(pressure: number, strain: number, density: number): number {
   return (pressure * strain) / (1 - strain - density);
 }
-
-/**
- * Elastic collapse of an open cell: 0.05·ρ² of the solid's modulus, for ρ below 0.3.
- * @source Gibson and Ashby, Cellular Solids, 2nd ed. 1997, chapter 5 (from memory)
- */
-export const collapseShare = (density: number): number => 0.05 * density * density;
-
-/** Strain at which cells are closed: 1 − 1.4·ρ. @source as above (from memory) */
-export const densificationStrain = (density: number): number => 1 - 1.4 * density;
