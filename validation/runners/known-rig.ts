@@ -107,6 +107,7 @@ export function knownSetup(known: Known): Setup {
       seatDose: null,
       tyreContact: null,
     },
+    choices: null,
     driver: null,
     assumptions: [],
     cgLift: null,

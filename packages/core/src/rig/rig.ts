@@ -1,5 +1,6 @@
 import type { Corner, End, Side } from '../finding/place.ts';
 import type { Assumption } from './assumptions.ts';
+import type { Choices } from './choices.ts';
 import type { CourseSpec } from './course-spec.ts';
 import type { Driver } from './driver.ts';
 import type { EndPoints } from './linkage.ts';
@@ -211,6 +212,8 @@ export interface Rig {
   readonly setups: Readonly<Record<string, SetupPatch>>;
   readonly courses: Readonly<Record<string, CourseSpec>>;
   readonly limits: Limits;
+  /** What may be changed; null where the file says nothing. */
+  readonly choices: Choices | null;
   /** Null where the file says nothing: then he is part of the body. */
   readonly driver: Driver | null;
   /** Everything that was not measured, and what was taken instead. */

@@ -4,7 +4,7 @@ import { deepFreeze } from './freeze.ts';
 import type { LinkName } from './linkage.ts';
 import type { AxleEnd, Rig } from './rig.ts';
 import { AS_MEASURED, type Setup, type SetupEnd } from './setup.ts';
-import type { EndPatch } from './setup-patch.ts';
+import type { EndPatch, SetupPatch } from './setup-patch.ts';
 
 /** Name of the spring and the stop that are on the rig now, usable in a setup like a part from the shelf. */
 export const AS_FITTED = 'as-fitted';
@@ -30,13 +30,22 @@ export function resolveSetup(rig: Rig, setupId: string): Result<Setup> {
     const accepted = setupNames(rig).join(', ');
     return { ok: false, problems: [{ code: 'ask-unknown-setup', where: {}, found: setupId, accepted }] };
   }
+  return resolvePatch(rig, patch ?? { id: setupId, notes: '', front: {}, rear: {} });
+}
+
+/**
+ * The same for a patch that stands in no rig file.
+ * @failure as `resolveSetup`, under the keys that it would have there
+ */
+export function resolvePatch(rig: Rig, patch: SetupPatch): Result<Setup> {
+  const { id, notes } = patch;
   const problems: Problem[] = [];
   const ends = {
-    front: resolveEnd(rig, 'front', patch?.front ?? {}, `setups.${setupId}.front`, problems),
-    rear: resolveEnd(rig, 'rear', patch?.rear ?? {}, `setups.${setupId}.rear`, problems),
+    front: resolveEnd(rig, 'front', patch.front, `setups.${id}.front`, problems),
+    rear: resolveEnd(rig, 'rear', patch.rear, `setups.${id}.rear`, problems),
   };
   if (problems.length > 0) return { ok: false, problems };
-  return { ok: true, value: deepFreeze({ id: setupId, notes: patch?.notes ?? '', rig, ends }) };
+  return { ok: true, value: deepFreeze({ id, notes, rig, ends }) };
 }
 
 function resolveEnd(rig: Rig, end: End, patch: EndPatch, key: string, problems: Problem[]): SetupEnd {

@@ -5,12 +5,14 @@ import type { Reading } from '../rig/reading.ts';
 import type { Rig } from '../rig/rig.ts';
 import { resolveSetup } from '../rig/setup-resolve.ts';
 import { buildCgHeight } from './build-cg-lift.ts';
+import { buildChoices } from './build-choices.ts';
 import { buildCourses } from './build-courses.ts';
 import { buildDriver } from './build-driver.ts';
 import { buildEnd } from './build-end.ts';
 import { buildSetups } from './build-setups.ts';
 import { buildSpring, TAPED } from './build-spring.ts';
 import { buildStop } from './build-stop.ts';
+import { checkChoices } from './choices-rules.ts';
 import { type RigDocument, whereOf } from './document.ts';
 import { Gaps } from './gaps.ts';
 import type { ReadBeside } from './read-beside.ts';
@@ -47,6 +49,7 @@ export function buildRig(document: RigDocument, typed: TypedQuantities, readBesi
   const track = (front.track.value + rear.track.value) / 2;
   const rollInertia = gaps.readingOr('measured.rollInertia', INERTIA, bodyRollInertia(sprung, track));
   const { lift, cgHeight } = buildCgHeight(gaps, { wheelbase, cornerMass, front, rear });
+  const courses = buildCourses(gaps, { trackWidth: track, wheelRadius: front.tyre.radius.value, readBeside });
   const rig: Rig = {
     name: gaps.text('rig.name') ?? 'Rig without a name',
     notes: gaps.text('rig.notes') ?? '',
@@ -70,7 +73,7 @@ export function buildRig(document: RigDocument, typed: TypedQuantities, readBesi
       ),
     },
     setups: buildSetups(gaps),
-    courses: buildCourses(gaps, { trackWidth: track, wheelRadius: front.tyre.radius.value, readBeside }),
+    courses,
     limits: {
       reserve: gaps.readingOr('limits.reserve', { dimension: 'length', tool: 'choice' }, USUAL.reserve),
       bodyAcceleration: gaps.readingOr(
@@ -84,6 +87,7 @@ export function buildRig(document: RigDocument, typed: TypedQuantities, readBesi
       seatDose: gaps.typedReading('limits.seatDose', { dimension: 'vibrationDose', tool: 'choice' }),
       tyreContact: typedShare(gaps, 'limits.tyreContact'),
     },
+    choices: buildChoices(gaps, courses),
     driver: buildDriver(gaps, { wheelbase, track, sprungMass: sprung, rollInertia }),
     assumptions: gaps.assumptions,
     cgLift: lift,
@@ -97,6 +101,7 @@ export function buildRig(document: RigDocument, typed: TypedQuantities, readBesi
         .map((problem) => ({ ...problem, where: whereOf(document, problem.where.key ?? '') })),
     );
   }
+  checkChoices(gaps, rig);
   return { rig: deepFreeze(rig), problems: gaps.problems, readings: gaps.readings };
 }
 

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { besideFile, named, quantity, sided, table } from './leaf.ts';
+import { choicesSchema } from './schema-choices.ts';
 import { courseSchema } from './schema-course.ts';
 import { hoseParts, linkParts, linkPatches, shaftParts } from './schema-links.ts';
 
@@ -306,6 +307,7 @@ export const rigFileSchema = z.strictObject({
     .nullish(),
   setups: named(z.strictObject({ notes, front: endPatch, rear: endPatch })).nullish(),
   courses: named(courseSchema).nullish(),
+  choices: choicesSchema,
   limits: z
     .strictObject({
       reserve: kept('Clearance that must be left on the worst hit'),

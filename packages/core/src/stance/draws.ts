@@ -75,10 +75,10 @@ function draw(rig: Rig, normals: NormalTable): Draws {
   const dimensions = new Map<string, number>();
   // What is on the rig comes first, so that trying out setups and parts leaves its draws as they are. Points of links come
   // last: a travel column does without them, and a column of normals costs all that come before it.
-  const { shelf, setups, ...measured } = rig;
+  const { shelf, setups, choices, ...measured } = rig;
   const { front, rear } = rig;
   const columnsFirst = { ...measured, front: { ...front, points: null }, rear: { ...rear, points: null } };
-  numberKeys([columnsFirst, shelf, setups, front.points, rear.points], dimensions);
+  numberKeys([columnsFirst, shelf, setups, front.points, rear.points, choices], dimensions);
   const columns = new Map<Reading, Float64Array>();
   const dimensionOf = (reading: Reading): number => {
     const known = dimensions.get(reading.key);

@@ -1,3 +1,5 @@
+import { CHOICE_READINGS } from './choice-readings.ts';
+
 /**
  * A reading in the words of the trade: `front.stop.gap.left` → `front stop gap, left`. A key that is not known comes
  * back as it is, so that nothing is ever hidden.
@@ -279,4 +281,5 @@ const NAMES: readonly (readonly [string, Name])[] = [
     [`parts.stops.*.${part}`, (id = '') => `${name} of the stop ${id}`],
     [`parts.springs.*.${part}`, (id = '') => `${name} of the spring ${id}`],
   ]),
+  ...CHOICE_READINGS,
 ];

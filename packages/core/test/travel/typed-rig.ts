@@ -107,6 +107,7 @@ export function rigOf(facts: RigFacts = {}): Rig {
       seatDose: null,
       tyreContact: null,
     },
+    choices: null,
     driver: null,
     assumptions: [],
     cgLift: null,
