@@ -40,13 +40,16 @@ export function movingFootprint(side: SampledSide, length: number): SampledSide 
   const step = half / Math.ceil(half / side.step);
   const pieces = Math.ceil((lengthOf(side) + length) / step - 1e-9);
   const origin = side.origin - half;
-  const area = areaUnder(side);
+  const readAt = areaUnder(side);
+  // A search lays out thousands of tracks: nothing is made for a sample.
+  const ahead = new Float64Array(2);
+  const behind = new Float64Array(2);
   const samples = new Float64Array(2 * (pieces + 1));
   for (let i = 0; i <= pieces; i += 1) {
-    const ahead = area(origin + i * step + half);
-    const behind = area(origin + i * step - half);
-    samples[2 * i] = (ahead.area - behind.area) / length;
-    samples[2 * i + 1] = (ahead.height - behind.height) / length;
+    readAt(origin + i * step + half, ahead);
+    readAt(origin + i * step - half, behind);
+    samples[2 * i] = (ahead[AREA] - behind[AREA]) / length;
+    samples[2 * i + 1] = (ahead[HEIGHT] - behind[HEIGHT]) / length;
   }
   const breaks = side.breaks.flatMap((at) => [at - half, at + half]).sort((a, b) => a - b);
   return { origin, step, samples, breaks };
@@ -54,29 +57,42 @@ export function movingFootprint(side: SampledSide, length: number): SampledSide 
 
 const lengthOf = ({ samples, step }: SampledSide): number => (samples.length / 2 - 1) * step;
 
-/** Integral of the height from the first sample to a distance, and the height there. */
-function areaUnder({ samples, step, origin }: SampledSide) {
+/** Places in what `areaUnder` reads. */
+const AREA = 0;
+const HEIGHT = 1;
+
+/** Reads the integral of the height from the first sample to a distance, and the height there. */
+function areaUnder({ samples, step, origin }: SampledSide): (distance: number, into: Float64Array) => void {
   const last = samples.length / 2 - 1;
   const before = new Float64Array(last + 1);
   for (let i = 0; i < last; i += 1) {
-    const [y0, m0, y1, m1] = samples.subarray(2 * i, 2 * i + 4);
-    before[i + 1] = before[i] + step * ((y0 + y1) / 2 + (step * (m0 - m1)) / 12);
+    const sum = samples[2 * i] + samples[2 * i + 2];
+    const bend = samples[2 * i + 1] - samples[2 * i + 3];
+    before[i + 1] = before[i] + step * (sum / 2 + (step * bend) / 12);
   }
-  return (distance: number): { area: number; height: number } => {
+  const end = samples[2 * last];
+  return (distance, into) => {
     const place = (distance - origin) / step;
-    if (place <= 0) return { area: (distance - origin) * samples[0], height: samples[0] };
-    const height = samples[2 * last];
-    if (place >= last) return { area: before[last] + (place - last) * step * height, height };
+    if (place <= 0) {
+      into[AREA] = (distance - origin) * samples[0];
+      into[HEIGHT] = samples[0];
+      return;
+    }
+    if (place >= last) {
+      into[AREA] = before[last] + (place - last) * step * end;
+      into[HEIGHT] = end;
+      return;
+    }
     const i = Math.floor(place);
-    const [y0, m0, y1, m1] = samples.subarray(2 * i, 2 * i + 4);
     const u = place - i;
-    const rise = y1 - y0;
-    const [a, b] = [step * m0, step * m1];
+    const y0 = samples[2 * i];
+    const rise = samples[2 * i + 2] - y0;
+    const a = step * samples[2 * i + 1];
+    const b = step * samples[2 * i + 3];
     // h = y0 + a·u + (3·rise − 2a − b)·u² + (a + b − 2·rise)·u³
-    const [c2, c3] = [3 * rise - 2 * a - b, a + b - 2 * rise];
-    return {
-      area: before[i] + step * u * (y0 + u * (a / 2 + u * (c2 / 3 + (u * c3) / 4))),
-      height: y0 + u * (a + u * (c2 + u * c3)),
-    };
+    const c2 = 3 * rise - 2 * a - b;
+    const c3 = a + b - 2 * rise;
+    into[AREA] = before[i] + step * u * (y0 + u * (a / 2 + u * (c2 / 3 + (u * c3) / 4)));
+    into[HEIGHT] = y0 + u * (a + u * (c2 + u * c3));
   };
 }

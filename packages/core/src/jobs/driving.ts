@@ -1,7 +1,7 @@
 import type { Track } from '../course/sampled.ts';
 import type { Problem } from '../finding/problem.ts';
 import type { Rig } from '../rig/rig.ts';
-import { DEFAULT_TRIALS, type Draws, drawsOf, NOMINAL_DRAWS } from '../stance/draws.ts';
+import { DEFAULT_TRIALS, type Draws, drawsOf, firstTrials, NOMINAL_DRAWS } from '../stance/draws.ts';
 
 /** Fastest speed that is worth an answer [m/s], 134 mph: beyond it somebody mistook a unit. */
 export const FASTEST = 60;
@@ -16,7 +16,9 @@ export const TRIAL_TOLERANCE = 3e-4;
  * in every question.
  */
 export const drawsToDrive = (rig: Rig, { trials, seed }: { trials: number; seed: number }): Draws =>
-  trials === 0 ? NOMINAL_DRAWS : drawsOf(rig, { seed, trials: Math.max(trials, DEFAULT_TRIALS) });
+  trials === 0
+    ? NOMINAL_DRAWS
+    : firstTrials(drawsOf(rig, { seed, trials: Math.max(trials, DEFAULT_TRIALS) }), trials);
 
 /** Time left at the end for the rig to settle [s]. */
 const SETTLE = 1.5;

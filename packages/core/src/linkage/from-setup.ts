@@ -1,6 +1,7 @@
 import { ENDS, type End } from '../finding/place.ts';
 import { bad, good, type Problem, type Result } from '../finding/problem.ts';
-import { nominal, type ValueOf } from '../rig/reading.ts';
+import { nominal, type Reading, type ValueOf } from '../rig/reading.ts';
+import type { AxleEnd } from '../rig/rig.ts';
 import type { Setup } from '../rig/setup.ts';
 import { unitsOfRig } from '../rig/units-of-rig.ts';
 import type { AxleGeometry, Link, Unreachable, Vector } from './geometry.ts';
@@ -12,10 +13,19 @@ import { followedBy, motionOf, placed, type RigidMotion } from './rigid-motion.t
 /** What is wrong with the measured links of both ends of a setup; ask before `linksOf`, which takes them to be sound. */
 export function linkProblemsOf(setup: Setup): readonly Problem[] {
   return ENDS.flatMap((end) => {
+    const { base, patch } = setup.ends[end];
+    const { wheelbase } = setup.rig;
+    if (!patch.links && sound.get(base) === wheelbase) return [];
     const geometry = geometryAsMeasured(setup, end, nominal);
-    return geometry ? geometryProblems(geometry, { key: `${end}.links`, system: unitsOfRig(setup.rig) }) : [];
+    if (!geometry) return [];
+    const problems = geometryProblems(geometry, { key: `${end}.links`, system: unitsOfRig(setup.rig) });
+    if (!patch.links && problems.length === 0) sound.set(base, wheelbase);
+    return problems;
   });
 }
+
+/** Ends whose links are sound as measured, with the wheelbase they were placed by: setups seldom move a link. */
+const sound = new WeakMap<AxleEnd, Reading>();
 
 /** At which ride height links are asked for. */
 export interface RideHeight {

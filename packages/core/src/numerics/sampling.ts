@@ -49,13 +49,15 @@ export class NormalTable {
     }
     // A dimension can be freed of fewer others than there are trials.
     const others = Math.min(this.#columns.length, count >> 3);
+    // What is along one is taken out while what is along the next is summed: one way through the column for both.
+    let along = 0;
+    let taken: Float64Array | null = null;
     for (let k = this.#columns.length - others; k < this.#columns.length; k += 1) {
       const before = this.#columns[k];
-      let along = 0;
-      for (let i = 0; i < count; i += 1) along += before[i] * column[i];
-      along /= count;
-      for (let i = 0; i < count; i += 1) column[i] -= along * before[i];
+      along = (taken ? takeOutAndSum(column, taken, along, before) : sumAlong(column, before)) / count;
+      taken = before;
     }
+    if (taken) for (let i = 0; i < count; i += 1) column[i] -= along * taken[i];
     // Order of the values, found by one native sort: value in the high digits, index in the low ones.
     const scale = 2 ** 52 / (32 * count);
     for (let i = 0; i < count; i += 1) column[i] = Math.floor((column[i] + 16) * scale) * count + i;
@@ -64,6 +66,22 @@ export class NormalTable {
     for (let rank = 0; rank < count; rank += 1) ordered[column[rank] % count] = scores[rank];
     return ordered;
   }
+}
+
+function sumAlong(column: Float64Array, next: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < column.length; i += 1) sum += next[i] * column[i];
+  return sum;
+}
+
+function takeOutAndSum(column: Float64Array, taken: Float64Array, along: number, next: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < column.length; i += 1) {
+    const left = column[i] - along * taken[i];
+    column[i] = left;
+    sum += next[i] * left;
+  }
+  return sum;
 }
 
 /**

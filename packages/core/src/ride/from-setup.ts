@@ -1,7 +1,7 @@
 import { barRateOf } from '../elements/anti-roll-bar.ts';
 import { asSolidAxle } from '../elements/independent-axle.ts';
 import { seatUnder } from '../elements/seat.ts';
-import { CORNERS, type Corner, cornerAt, type End, type Side } from '../finding/place.ts';
+import { cornerAt, type End, SIDES, type Side } from '../finding/place.ts';
 import { cubicBySlopes, cubicValue } from '../numerics/monotone-cubic.ts';
 import type { Driver } from '../rig/driver.ts';
 import type { ValueOf } from '../rig/reading.ts';
@@ -13,8 +13,7 @@ import { STANDARD_GRAVITY } from '../stance/gravity.ts';
 import { tyreRate } from '../stance/tyre-rate.ts';
 import { weightsOf } from '../stance/weights.ts';
 import { SHOCK } from '../travel/contacts.ts';
-import { droopOf } from '../travel/droop.ts';
-import { type SampledColumn, sampleColumn } from '../travel/sampled-column.ts';
+import { type SampledColumn, sampleColumn, sampleEnd } from '../travel/sampled-column.ts';
 import type { AxleModel, RideModel, SeatModel } from './model.ts';
 import { type MountedPath, pathsOf } from './paths-from-setup.ts';
 import { shockLaw } from './shock-from-setup.ts';
@@ -35,14 +34,8 @@ import { strapLaw } from './strap-from-setup.ts';
 export function rideModels(setup: Setup, draws: Draws): (trial: number) => RideModel {
   const { rig } = setup;
   const weights = weightsOf(setup, draws);
-  const columns = Object.fromEntries(
-    CORNERS.map((corner) => [corner, sampleColumn(setup, corner, draws)]),
-  ) as Record<Corner, SampledColumn>;
   const wheelbase = draws.of(rig.wheelbase);
-  const axles = {
-    front: axleModels(setup, 'front', columns, draws),
-    rear: axleModels(setup, 'rear', columns, draws),
-  };
+  const axles = { front: axleModels(setup, 'front', draws), rear: axleModels(setup, 'rear', draws) };
   return (trial) => {
     const mass = weights.sprung[trial];
     const toFrontAxle = (wheelbase[trial] * weights.sprungEnd.rear[trial]) / mass;
@@ -86,20 +79,15 @@ function bodyInertias({ rollInertia, pitchInertia }: Rig, seat: SeatModel | null
   };
 }
 
-function axleModels(
-  setup: Setup,
-  end: End,
-  columns: Readonly<Record<Corner, SampledColumn>>,
-  draws: Draws,
-): (trial: number) => AxleModel {
+function axleModels(setup: Setup, end: End, draws: Draws): (trial: number) => AxleModel {
   const { base, spring, stop, antiRollBar } = setup.ends[end];
   const rate = tyreRate(setup.ends[end], draws);
-  const left = columns[cornerAt(end, 'left')];
-  const right = columns[cornerAt(end, 'right')];
-  const droop = droopOf(setup, end, left.moves, draws);
-  const droopTo = (id: string): Column | undefined => droop.find((line) => line.id === id)?.travel;
+  const shared = sampleEnd(setup, end, draws);
+  const [left, right] = SIDES.map((side) => sampleColumn(setup, cornerAt(end, side), draws, shared));
+  const droopTo = (id: string): Column | undefined => shared.droop.find((line) => line.id === id)?.travel;
   const [opens, stretches] = [droopTo('shock'), droopTo('strap')];
   const paths = pathsOf(setup)[end];
+  const stopCrushAt = paths.stop && compressionAlong(paths.stop);
   const closes = left.contacts.find(({ id }) => id === SHOCK)?.travel;
   return (trial) => {
     const at = draws.trial(trial);
@@ -140,7 +128,8 @@ function axleModels(
       metal: {
         atCrush: perSide(
           (column) =>
-            compressionAt(column.hard[trial], stopRatio, paths.stop) - column.freeBump[trial] * stopRatio,
+            (stopCrushAt ? stopCrushAt(column.hard[trial]) : stopRatio * column.hard[trial]) -
+            column.freeBump[trial] * stopRatio,
         ),
         rate: at(base.metalRate),
       },
@@ -159,8 +148,8 @@ function mounted(path: MountedPath | null) {
 
 const ratioAtRide = ({ travel, ratio }: MountedPath): number => ratio[travel.indexOf(0)];
 
-/** Compression of a stop from ride height at an axle travel [m]. */
-function compressionAt(travel: number, ratio: number, path: MountedPath | null): number {
-  if (path === null) return ratio * travel;
-  return cubicValue(cubicBySlopes(path.travel, path.compression, path.ratio), travel);
+/** Compression from ride height at an axle travel [m]. */
+function compressionAlong({ travel, compression, ratio }: MountedPath): (axleTravel: number) => number {
+  const path = cubicBySlopes(travel, compression, ratio);
+  return (axleTravel) => cubicValue(path, axleTravel);
 }

@@ -71,6 +71,29 @@ export const NOMINAL_DRAWS: Draws = {
   trial: () => nominal,
 };
 
+/**
+ * The first trials of some draws: the same sampled rigs, for a question that looks at few of them. A hypercube of fewer
+ * trials would be other rigs.
+ */
+export function firstTrials(draws: Draws, trials: number): Draws {
+  const columns = new Map<Reading, Float64Array>();
+  const of = (reading: Reading): Float64Array => {
+    let column = columns.get(reading);
+    if (!column) {
+      column = draws.of(reading).subarray(0, trials + 1);
+      columns.set(reading, column);
+    }
+    return column;
+  };
+  return {
+    trials,
+    seed: draws.seed,
+    of,
+    scores: (reading) => draws.scores(reading).subarray(0, trials),
+    trial: (index) => (reading) => of(reading)[index],
+  };
+}
+
 function draw(rig: Rig, normals: NormalTable): Draws {
   const dimensions = new Map<string, number>();
   // What is on the rig comes first, so that trying out setups and parts leaves its draws as they are. Points of links come

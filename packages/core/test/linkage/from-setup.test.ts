@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { linksOf, type RigLinks } from '../../src/linkage/from-setup.ts';
+import { linkProblemsOf, linksOf, type RigLinks } from '../../src/linkage/from-setup.ts';
 import type { Link, Vector } from '../../src/linkage/geometry.ts';
 import { placed } from '../../src/linkage/rigid-motion.ts';
 import { nominal } from '../../src/rig/reading.ts';
@@ -158,5 +158,19 @@ describe('links that a setup changes', () => {
       expect(length(linkOf(after, id)), id).toBeCloseTo(length(linkOf(before, id)), 9);
     const [, y, z] = linkOf(after, 'lower-right').body;
     expect([y / INCH, z / INCH]).toEqual([expect.closeTo(-16, 6), expect.closeTo(22, 2)]);
+  });
+
+  it('beyond sense are told, though those that were measured are sound; and these stay sound', () => {
+    const crossed = three.replace('out: 1/2 in', 'out: -20 in');
+    const rig = rigOf(crossed);
+    const problems = (setup: string) =>
+      linkProblemsOf(must(resolveSetup(rig, setup))).map(({ code, where }) => `${code} ${where.key}`);
+    for (let again = 0; again < 2; again += 1) {
+      expect(problems('as-measured')).toEqual([]);
+      expect(problems('raised')).toEqual([
+        'links-wrong-side front.links.lower-left.frame',
+        'links-wrong-side front.links.lower-right.frame',
+      ]);
+    }
   });
 });
