@@ -1,12 +1,17 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { sourceFiles } from './cruise.ts';
+import { markdownPages } from './docs-links.ts';
 import { readRoomList, surfaceOf } from './room-list.ts';
 
 const LONGEST = 400;
+const UNMERGED = /^(<{7}|>{7}) /m;
 const DRAWER = /(^|\/)(utils?|helpers?|common|shared|misc|manager)(\/|\.tsx?$)/;
 
-/** Rules of layout that no linter here knows: length of a file, drawers without a name, barrels, wildcards. */
+/**
+ * Rules of layout that no linter here knows: length of a file, drawers without a name, barrels, wildcards, and marks that
+ * an unfinished merge left in a file or page.
+ */
 export function houseFaults(root: string): string[] {
   const surfaces = new Set(
     Object.keys(readRoomList(root).packages).flatMap((name) => [...surfaceOf(root, name).values()]),
@@ -25,5 +30,8 @@ export function houseFaults(root: string): string[] {
     if (surfaces.has(file) && /^export\s+\*/m.test(text))
       faults.push(`${file} exports by wildcard; a public surface names each thing.`);
   }
+  for (const file of [...sourceFiles(root), ...markdownPages(root)])
+    if (UNMERGED.test(readFileSync(join(root, file), 'utf8')))
+      faults.push(`${file} still has the marks of a merge in it; settle what it says.`);
   return faults;
 }

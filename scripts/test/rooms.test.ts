@@ -178,6 +178,7 @@ describe('rules of layout', () => {
       '401 lines',
     ],
     ['a drawer', 'packages/core/src/ride/helpers.ts', 'export {};\n', 'drawer'],
+    ['an unfinished merge', 'packages/core/src/ride/README.md', '<<<<<<< HEAD\n', 'marks of a merge'],
     ['a barrel', 'packages/core/src/ride/index.ts', "export { ride } from './ride.ts';\n", 'barrel'],
     [
       'a wildcard on a public surface',
