@@ -1,9 +1,11 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { cellWidth } from '@lastinch/picture';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { BuiltProgram, CONTROL, OCHRE } from './program.ts';
+
+const STORY = resolve(import.meta.dirname, '../../core/test/travel/stories/s2-stop-swap.rig.yaml');
 
 let program: BuiltProgram;
 let folder: string;
@@ -43,6 +45,16 @@ describe('lastinch stop need', () => {
     for (const part of ['NO STOP DOES', 'Slower:', 'More travel:', 'Damping:', 'OVER'])
       expect(out).toContain(part);
     expect(out).not.toContain('THE BAND');
+  });
+
+  it('in story S2 at 2 m/s of closing no stop does: slower, more travel or more damping', async () => {
+    const words = ['--setup', 'foam', '--end', 'front', '--course', 'closing', '--speed', '50 m/s'];
+    const { code, out } = await program.run(['stop', 'need', STORY, ...words]);
+    expect(code).toBe(1);
+    for (const part of ['NO STOP DOES', 'Slower: some stop does with closing', 'More travel:', 'Damping:'])
+      expect(out).toContain(part);
+    // (c) a printed spacer is no load path.
+    expect(out.replace(/\s+/g, ' ')).toContain('only with solid metal contact behind it');
   });
 
   it('answers with data', async () => {
