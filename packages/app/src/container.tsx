@@ -15,6 +15,7 @@ import { stepOfAddress } from './session.ts';
 import { focusReading, MeasureStep } from './steps/measure/MeasureStep.tsx';
 import { placeOf } from './steps/measure/places.ts';
 import { stepStates } from './steps/step-states.ts';
+import type { StopDesks } from './stops.ts';
 import { sameMembers, useStore } from './store.ts';
 import type { SweepDesk } from './sweep-state.ts';
 import { useUnits } from './use-units.ts';
@@ -23,6 +24,7 @@ import type { Workbench } from './workbench.ts';
 const TravelStep = lazy(() => import('./steps/travel/TravelStep.tsx'));
 const LinksStep = lazy(() => import('./steps/links/LinksStep.tsx'));
 const RideStep = lazy(() => import('./steps/ride/RideStep.tsx'));
+const StopStep = lazy(() => import('./steps/stop/StopStep.tsx'));
 
 /** Joins what is known to what is shown. Everything below takes plain values and commands. */
 export function Container(props: {
@@ -30,8 +32,9 @@ export function Container(props: {
   readonly desk: RideDesk;
   readonly sweeps: SweepDesk;
   readonly links: LinksDesk;
+  readonly stops: StopDesks;
 }) {
-  const { workbench, desk, sweeps, links } = props;
+  const { workbench, desk, sweeps, links, stops } = props;
   const step = useStore(workbench.session, (session) => session.step);
   useTheme(workbench);
   useAddress(workbench);
@@ -60,6 +63,7 @@ export function Container(props: {
           {step === 'travel' ? <TravelStep workbench={workbench} onReading={toReading} /> : null}
           {step === 'links' ? <LinksStep workbench={workbench} desk={links} onReading={toReading} /> : null}
           {step === 'ride' ? <RideStep workbench={workbench} desk={desk} sweeps={sweeps} /> : null}
+          {step === 'stop' ? <StopStep workbench={workbench} desks={stops} /> : null}
         </Suspense>
       </main>
       <aside className={style.aside} aria-label="Verdicts on both setups">

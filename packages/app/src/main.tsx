@@ -12,6 +12,7 @@ import { openServed, warnBeforeLeaving } from './keep/files.ts';
 import { lateSweepDesk } from './late-sweeps.ts';
 import { createLinksDesk, spawnLinksWorker } from './links.ts';
 import { createRideDesk } from './rides.ts';
+import { createStopDesks, spawnStopWorker } from './stops.ts';
 import { createWorkbench } from './workbench.ts';
 
 // The content policy forbids style sheets written into the page; one that is constructed is allowed.
@@ -34,10 +35,11 @@ const sweeps = lateSweepDesk(async () => {
   return desk.createSweepDesk(crew.browserCrew());
 });
 const links = createLinksDesk(spawnLinksWorker);
+const stops = createStopDesks(spawnStopWorker);
 warnBeforeLeaving(() => wouldLose(workbench.document.get()));
 
 createRoot(place).render(
   <StrictMode>
-    <Container workbench={workbench} desk={desk} sweeps={sweeps} links={links} />
+    <Container workbench={workbench} desk={desk} sweeps={sweeps} links={links} stops={stops} />
   </StrictMode>,
 );

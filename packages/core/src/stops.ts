@@ -12,7 +12,11 @@ export type { Broken, Demand, StopCurve } from './jobs/stop-drive.ts';
 export type { StopFamily } from './jobs/stop-family.ts';
 export type { LifeBand, StopLife } from './jobs/stop-life.ts';
 export type { StopNeed, StopNeedRequest } from './jobs/stop-need.ts';
-export { stopNeed } from './jobs/stop-need.ts';
+export { STOP_TRIALS, stopNeed } from './jobs/stop-need.ts';
+
+// --- A curve out of the band, to be met by a stop that is made ---
+
+export { curveInBand } from './jobs/stop-target.ts';
 
 // --- A press test read ---
 
@@ -35,5 +39,7 @@ export { designStop, PRINT_MATERIALS } from './jobs/stop-design.ts';
 export { designDoubtText } from './words/design-doubts.ts';
 export { estimateDoubtText } from './words/estimate-doubts.ts';
 export { doubtText } from './words/press-doubts.ts';
+export { STOP_CAUTIONS } from './words/stop-cautions.ts';
 export { LOOK_AT_STOPS, lifeText } from './words/stop-life.ts';
+export { NEED_TRUST, NO_CURVE_DOES, roomText } from './words/stop-need.ts';
 export { candidateText, curesText, familyText, steepnessText } from './words/stops.ts';

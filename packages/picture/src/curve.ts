@@ -1,7 +1,10 @@
+import type { Verdict } from '@lastinch/core';
 import { scaleLinear } from 'd3-scale';
+import { areaItems, areaWords, type CurveArea, pieceTo } from './curve-area.ts';
+import { legendItems, toneOf } from './curve-legend.ts';
 import { decimate, rangeOf, type Samples } from './decimate.ts';
 import type { Role } from './role.ts';
-import type { Item, Scene } from './scene.ts';
+import type { Item, Scene, TextItem } from './scene.ts';
 import { fitText, textWidth } from './text-width.ts';
 
 export interface CurveSeries extends Samples {
@@ -10,6 +13,10 @@ export interface CurveSeries extends Samples {
   readonly role?: Role;
   /** Measured points are marked with a ring each. */
   readonly points?: boolean;
+  /** Stands at the curve and before its name: more curves than tones can be told apart by it. */
+  readonly letter?: string;
+  /** As a mark before its name. */
+  readonly verdict?: Verdict;
   /** Range of y at each x, as long as x; drawn as two faint lines of the same kind. Not finite: nothing is known there. */
   readonly spread?: { readonly low: ArrayLike<number>; readonly high: ArrayLike<number> };
 }
@@ -29,6 +36,9 @@ export interface CurveOptions {
   readonly xLabel: string;
   readonly yLabel: string;
   readonly bands?: readonly CurveBand[];
+  readonly areas?: readonly CurveArea[];
+  /** The axis ends here; what goes higher is cut off. */
+  readonly most?: number;
   /** Size of the chart [px]. */
   readonly width: number;
   readonly height?: number;
@@ -39,27 +49,33 @@ export interface CurveOptions {
 const TICK = 10.5;
 const LABEL = 11.5;
 const SPACE = { top: 8, right: 14, tick: 5 } as const;
-const DEFAULTS: readonly Role[] = ['first', 'second', 'third'];
 
 /**
  * A line chart: force curves, shock tables, histories. Long series are thinned to their extremes per pixel, so that
  * a peak is where it was. Series are told apart by dash and name as well as by tone.
  */
 export const curveScene = (options: CurveOptions): Scene => {
-  const { series, bands = [], width } = options;
+  const { bands = [], areas = [], width, most = Number.POSITIVE_INFINITY } = options;
+  const series = options.most === undefined ? options.series : options.series.map((one) => cutAt(one, most));
   const height = options.height ?? Math.round(Math.max(200, Math.min(340, width * 0.5)));
   const legend = legendItems(series, width, height);
   const bandEnds = (axis: 'x' | 'y'): number[] =>
     bands.filter((band) => band.axis === axis).flatMap((band) => [band.from, band.to]);
-  const xs = rangeOf([...series.map(({ x }) => x), bandEnds('x')]) ?? { low: 0, high: 1 };
+  const xs = rangeOf([...series.map(({ x }) => x), ...areas.map(({ x }) => x), bandEnds('x')]) ?? {
+    low: 0,
+    high: 1,
+  };
   const ys = rangeOf([
     ...series.flatMap(({ y, spread }) => (spread === undefined ? [y] : [y, spread.low, spread.high])),
     bandEnds('y'),
+    ...areas.flatMap(({ low, high }) => [low, high].map((edge) => edge.filter((value) => value <= most))),
+    options.most === undefined ? [] : [most],
     options.zero === false ? [] : [0],
   ]) ?? { low: 0, high: 1 };
   const bottom = TICK + LABEL + 16;
   const top = height - legend.height - SPACE.top;
-  const yScale = scaleLinear(open(ys), [bottom, top]).nice(Math.max(2, Math.floor((top - bottom) / 42)));
+  const yScale = scaleLinear(open(ys), [bottom, top]);
+  if (options.most === undefined) yScale.nice(Math.max(2, Math.floor((top - bottom) / 42)));
   const yTicks = yScale.ticks(Math.max(2, Math.floor((top - bottom) / 42)));
   const yText = yScale.tickFormat(yTicks.length);
   const left = LABEL + 12 + Math.max(...yTicks.map((tick) => textWidth(yText(tick), TICK))) + SPACE.tick + 3;
@@ -69,7 +85,9 @@ export const curveScene = (options: CurveOptions): Scene => {
   const xText = xScale.tickFormat(xTicks.length);
 
   const items: Item[] = [...legend.items];
-  for (const band of bands) items.push(...bandItems(band, xScale, yScale, { left, right, bottom, top }));
+  const plot = { left, right, bottom, top };
+  for (const area of areas) items.push(...areaItems(area, { x: xScale, y: yScale }, most));
+  for (const band of bands) items.push(...bandItems(band, xScale, yScale, plot));
   for (const tick of yTicks) {
     const y = yScale(tick);
     items.push(
@@ -127,7 +145,7 @@ export const curveScene = (options: CurveOptions): Scene => {
     },
   );
   series.forEach((one, k) => {
-    const role = one.role ?? DEFAULTS[k % DEFAULTS.length]!;
+    const role = toneOf(one, k);
     const drawn = (y: ArrayLike<number>): readonly number[][] =>
       decimate({ x: one.x, y }, xScale.domain()[0]!, xScale.domain()[1]!, right - left).map((piece) =>
         piece.map((value, at) => (at % 2 === 0 ? xScale(value) : yScale(value))),
@@ -142,8 +160,41 @@ export const curveScene = (options: CurveOptions): Scene => {
         }
       }
     }
+    const letter = letterAt(one, k, xScale, yScale);
+    if (letter !== null) items.push({ ...letter, role });
   });
+  for (const area of areas) items.push(...areaWords(area, { x: xScale, y: yScale }, plot));
   return { bounds: { left: 0, right: width, bottom: 0, top: height }, items, layoutWidth: width };
+};
+
+const cutAt = (series: CurveSeries, most: number): CurveSeries => {
+  const piece = pieceTo(series, most);
+  return { ...series, x: piece.map(([x]) => x), y: piece.map(([, y]) => y) };
+};
+
+/** The letter of a curve beside it, each a little further back than the one before, so that they keep apart. */
+const letterAt = (
+  { letter, x, y }: CurveSeries,
+  k: number,
+  xScale: Scale,
+  yScale: Scale,
+): TextItem | null => {
+  if (letter === undefined || x.length < 2) return null;
+  const wanted = x[0]! + (x[x.length - 1]! - x[0]!) * Math.max(0.4, 0.94 - 0.14 * k);
+  let i = 1;
+  while (i < x.length - 1 && x[i]! < wanted) i += 1;
+  const share = (wanted - x[i - 1]!) / (x[i]! - x[i - 1]! || 1);
+  return {
+    kind: 'text',
+    role: 'figure',
+    x: xScale(wanted) - 7,
+    y: yScale(y[i - 1]! + (y[i]! - y[i - 1]!) * share) + 6,
+    text: letter,
+    size: 12.5,
+    anchor: 'middle',
+    bold: true,
+    rimmed: true,
+  };
 };
 
 /** A range with some length, also when all values are the same. */
@@ -181,32 +232,4 @@ const bandItems = (
     items.push({ kind: 'text', role: band.role, x, y, text, size: TICK, anchor: 'start' });
   }
   return items;
-};
-
-/** A sample of each line with its name, in as many rows as needed, at the top. */
-const legendItems = (
-  series: readonly CurveSeries[],
-  width: number,
-  height: number,
-): { readonly items: readonly Item[]; readonly height: number } => {
-  const row = LABEL * 1.5;
-  const items: Item[] = [];
-  let x = 8;
-  let rows = 1;
-  series.forEach(({ name, role }, k) => {
-    const text = fitText(name, width - 52, LABEL);
-    const long = 30 + textWidth(text, LABEL) + 18;
-    if (x > 8 && x + long > width) {
-      x = 8;
-      rows += 1;
-    }
-    const y = height - row * (rows - 0.4);
-    const tone = role ?? DEFAULTS[k % DEFAULTS.length]!;
-    items.push(
-      { kind: 'line', role: tone, x1: x, y1: y, x2: x + 24, y2: y },
-      { kind: 'text', role: 'figure', x: x + 30, y, text, size: LABEL, anchor: 'start' },
-    );
-    x += long;
-  });
-  return { items, height: series.length === 0 ? 0 : rows * row };
 };

@@ -49,8 +49,14 @@ export type { BandTextOptions } from './band-text.ts';
 export { bandText } from './band-text.ts';
 export type { CurveBand, CurveOptions, CurveSeries } from './curve.ts';
 export { curveScene } from './curve.ts';
+export type { CurveArea } from './curve-area.ts';
 export type { HistorySeries, HistoryTextOptions } from './history-text.ts';
 export { historyText } from './history-text.ts';
+
+// --- Stops ---
+
+export type { StopBandOptions } from './stop-band.ts';
+export { stopBandScene, stopLetter } from './stop-band.ts';
 
 // --- Characters in cells of a terminal ---
 

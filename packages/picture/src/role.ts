@@ -35,6 +35,7 @@ export const ROLES = [
   'second',
   'third',
   'limit',
+  'allowed',
   // words and paper
   'title',
   'figure',

@@ -109,6 +109,7 @@ const LOOKS: Readonly<Record<Role, Look>> = {
   second: { fill: 'none', line: 'second', width: 1.8, dash: '7 3', words: 'second' },
   third: { fill: 'none', line: 'third', width: 1.8, dash: '2 3', words: 'third' },
   limit: { fill: 'none', line: 'overlap', width: 1.2, dash: '8 3 2 3', words: 'overlap' },
+  allowed: { fill: 'clearance', line: 'pass', width: 1.2, words: 'pass' },
   title: {},
   figure: {},
   note: { line: 'muted', width: 0.8, words: 'muted' },

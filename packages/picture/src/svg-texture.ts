@@ -9,7 +9,7 @@ interface Texture {
 
 /**
  * Which role is told apart by which texture, so that a picture reads the same in grey:
- * metal is hatched as cut steel is, rubber lies in layers, what must stay free is marked as a warning, droop hangs.
+ * metal is hatched as cut steel is, rubber lies in layers, what must stay free is marked as a warning, droop hangs, what will do carries plus signs.
  */
 export const TEXTURES: Readonly<Partial<Record<Role, Texture>>> = {
   metal: {
@@ -38,6 +38,11 @@ export const TEXTURES: Readonly<Partial<Record<Role, Texture>>> = {
   droop: { width: 7, height: 8, marks: '<path class="lp-mark" d="M3.5 0V8" opacity=".3"/>' },
   overlap: { width: 7, height: 7, marks: '<path class="lp-danger" d="M-1 8L8 -1M-1 -1L8 8"/>' },
   ground: { width: 10, height: 10, marks: '<path class="lp-mark" d="M0 10L10 0" opacity=".22"/>' },
+  allowed: {
+    width: 9,
+    height: 9,
+    marks: '<path class="lp-mark" d="M2.5 4.5h4M4.5 2.5v4" opacity=".4"/>',
+  },
   limit: { width: 9, height: 9, marks: '<path class="lp-danger" d="M-1 10L10 -1" opacity=".35"/>' },
 };
 

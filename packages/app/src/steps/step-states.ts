@@ -14,6 +14,7 @@ export function stepStates(
     { step: 'travel', title: 'Travel', state: travelled(answers) },
     { step: 'links', title: 'Links', state: linked(document) },
     { step: 'ride', title: 'Ride', state: riddenCourse ?? 'not ridden yet' },
+    { step: 'stop', title: 'Stop', state: onTheShelf(document) },
   ];
 }
 
@@ -38,4 +39,9 @@ function linked({ rig }: RigDocument): string {
     : measured.length === 0
       ? 'not measured yet'
       : `${measured[0]} axle`;
+}
+
+function onTheShelf({ rig }: RigDocument): string {
+  const count = rig === null ? 0 : Object.keys(rig.shelf.stops).length;
+  return count === 0 ? 'none on the shelf' : `${count} on the shelf`;
 }

@@ -27,6 +27,12 @@ const ready: Readonly<Record<string, (page: Page) => Promise<unknown>>> = {
   links: (page) =>
     page.getByRole('region', { name: 'What changes, the nearest to its limit first' }).waitFor(),
   ride: (page) => page.getByRole('region', { name: 'Peaks at each corner' }).waitFor(),
+  stop: async (page) => {
+    await page.getByLabel('whoops').uncheck();
+    await page.getByLabel('ledge').check();
+    await page.getByRole('button', { name: 'Find the band' }).click();
+    await page.locator('svg[aria-labelledby^="stop-band"]').waitFor();
+  },
 };
 
 let browser: Browser;
@@ -40,7 +46,7 @@ afterAll(async () => {
   served.stop();
 });
 
-describe.each(['measure', 'travel', 'links', 'ride'])('the %s step, for everyone', (step) => {
+describe.each(['measure', 'travel', 'links', 'ride', 'stop'])('the %s step, for everyone', (step) => {
   it.each([
     { name: 'on a desk', width: 1280, height: 900 },
     { name: 'on a narrow phone', width: 360, height: 740 },

@@ -1,10 +1,9 @@
 import { bad, type Dimension, good, type Problem, parseQuantity, type Result } from '@lastinch/core';
-import { type EstimatedStop, estimateFragment, isShelfName } from '@lastinch/core/rigfile';
+import { estimatedStop, estimateFragment, isShelfName } from '@lastinch/core/rigfile';
 import {
   type EstimateEnds,
   estimateStop,
   parseHardness,
-  type StopEstimate,
   type StopEstimateRequest,
 } from '@lastinch/core/stops';
 import { type ExitCode, refuse, unitsAsked } from '../asked.ts';
@@ -49,7 +48,10 @@ export async function stopEstimated(options: StopEstimateOptions): Promise<ExitC
   if (!answer.ok) return refuse(answer.problems);
   const typed = `${options.height} ${options.diameter} ${options.rod} ${options.stroke}`;
   const system = units.value ?? (/\bin\b|"/.test(typed) ? 'shop' : 'metric');
-  const fragment = estimateFragment(shelfStop(name, request, answer.value, options), system);
+  const fragment = estimateFragment(
+    estimatedStop(request, answer.value, { name, from: fromText(request, options) }),
+    system,
+  );
   if (options.out !== undefined) {
     const written = writeNewFile(options.out, fragment);
     if (!written.ok) return refuse(written.problems);
@@ -121,28 +123,8 @@ function requestOf(options: StopEstimateOptions): Result<StopEstimateRequest> {
   return good({ kind, hardness: hardness.value, steps, ends });
 }
 
-function shelfStop(
-  name: string,
-  request: StopEstimateRequest,
-  { crush, least, most, usableCrush }: StopEstimate,
-  options: StopEstimateOptions,
-): EstimatedStop {
-  if (request.kind === 'gas') return { ...request, name, from: 'Gas stop, by its chamber.' };
-  const at = (values: readonly number[]): number => {
-    const i = Math.max(
-      1,
-      crush.findIndex((c) => c >= usableCrush.value),
-    );
-    const [c0, c1, f0, f1] = [crush[i - 1]!, crush[i]!, values[i - 1]!, values[i]!];
-    return f0 + ((f1 - f0) * (usableCrush.value - c0)) / (c1 - c0);
-  };
-  const [low, high] = [at(least), at(most)];
-  return {
-    kind: request.kind,
-    name,
-    from: `${options.hardness}, ${options.height} high, ${options.diameter} across, ends ${request.ends}.`,
-    freeLength: request.steps.reduce((sum, step) => sum + step.height, 0),
-    usableCrush: { value: usableCrush.value, tolerance: usableCrush.tolerance ?? 0 },
-    force: { value: (low + high) / 2, tolerance: (high - low) / 2 },
-  };
+function fromText(request: StopEstimateRequest, options: StopEstimateOptions): string {
+  return request.kind === 'gas'
+    ? 'Gas stop, by its chamber.'
+    : `${options.hardness}, ${options.height} high, ${options.diameter} across, ends ${request.ends}.`;
 }

@@ -1,7 +1,7 @@
 import { basename } from 'node:path';
 import { type Dimension, type Problem, parseQuantity, type Result } from '@lastinch/core';
-import { isShelfName, readPressFile, type ShelfStop, stopFragment } from '@lastinch/core/rigfile';
-import { fitStop, STOP_MATERIALS, type StopFit } from '@lastinch/core/stops';
+import { isShelfName, pressedStop, readPressFile, stopFragment } from '@lastinch/core/rigfile';
+import { fitStop, STOP_MATERIALS } from '@lastinch/core/stops';
 import { type ExitCode, refuse, unitsAsked } from '../asked.ts';
 import { readRigText, writeNewFile } from '../hosts/files.ts';
 import { writeJson, writeLines } from '../hosts/output.ts';
@@ -63,7 +63,7 @@ export async function stopFitted(file: string, options: StopFitOptions): Promise
   if (freeLength !== null && freeLength <= (fit.crush[fit.crush.length - 1] ?? 0))
     return refuse([option('--length', options.length ?? '', 'more than the stop was pressed')]);
 
-  const stop = shelfStop(name, text.value.file, fit, freeLength);
+  const stop = pressedStop(fit, { name, file: basename(text.value.file), freeLength });
   const system =
     units ??
     (/\b(in|lb|lbf|psi)\b|"/.test(`${options.columns ?? ''} ${text.value.text}`) ? 'shop' : 'metric');
@@ -99,14 +99,3 @@ function nameOf(file: string): string {
     .slice(0, 40);
   return plain === '' ? 'pressed' : plain;
 }
-
-const shelfStop = (name: string, file: string, fit: StopFit, freeLength: number | null): ShelfStop => ({
-  name,
-  from: [`Pressed: ${basename(file)}.`],
-  freeLength,
-  usableCrush: { value: fit.usableCrush.value, tolerance: fit.usableCrush.tolerance ?? 0 },
-  crush: fit.crush,
-  force: fit.force,
-  hysteresis: fit.isLossAbsurd ? null : fit.hysteresis,
-  dynamicFactor: fit.dynamicFactor,
-});

@@ -1,5 +1,5 @@
 import { AS_MEASURED, type End, unitsOfRig } from '@lastinch/core';
-import { type Demand, type StopNeed, stopNeed } from '@lastinch/core/stops';
+import { type Demand, STOP_TRIALS, type StopNeed, stopNeed } from '@lastinch/core/stops';
 import {
   absurdSpeed,
   type ExitCode,
@@ -25,8 +25,6 @@ export interface StopNeedOptions {
   readonly json?: boolean;
 }
 
-/** As many as `ride` takes: a half-width is then good to about 15 %. */
-const TRIALS = 24;
 const SEED = 1;
 
 /** `lastinch stop need FILE`: the curve that an end needs, and what each stop of the rig does there. */
@@ -57,7 +55,7 @@ export async function stopNeeded(file: string, options: StopNeedOptions): Promis
 
   const progress = progressLine(process.stderr);
   const answer = stopNeed(
-    { rig, setup: options.setup ?? AS_MEASURED, end, demands, trials: TRIALS, seed: SEED },
+    { rig, setup: options.setup ?? AS_MEASURED, end, demands, trials: STOP_TRIALS, seed: SEED },
     (share) => progress.show('driving stops', share),
   );
   progress.clear();

@@ -1,6 +1,5 @@
 import { formatValue, fromSi, shownUnit } from '@lastinch/core';
-import { designDoubtText, type StopDesign } from '@lastinch/core/stops';
-import { STOP_CAUTIONS } from './cautions.ts';
+import { designDoubtText, STOP_CAUTIONS, type StopDesign } from '@lastinch/core/stops';
 import { tableLines, wrap } from './lines.ts';
 import type { Paper } from './paper.ts';
 import { cautionLines, section } from './sections.ts';

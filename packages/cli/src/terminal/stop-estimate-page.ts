@@ -1,7 +1,6 @@
 import { formatFigure, formatValue, fromSi, shownUnit } from '@lastinch/core';
-import { estimateDoubtText, type StopEstimate } from '@lastinch/core/stops';
+import { estimateDoubtText, STOP_CAUTIONS, type StopEstimate } from '@lastinch/core/stops';
 import { bandText } from '@lastinch/picture';
-import { STOP_CAUTIONS } from './cautions.ts';
 import { tableLines, wrap } from './lines.ts';
 import type { Paper } from './paper.ts';
 import { cautionLines, section } from './sections.ts';

@@ -1,7 +1,6 @@
 import { formatFigure, formatValue, fromSi, shownUnit } from '@lastinch/core';
-import { doubtText, type StopFit } from '@lastinch/core/stops';
+import { doubtText, STOP_CAUTIONS, type StopFit } from '@lastinch/core/stops';
 import { historyText } from '@lastinch/picture';
-import { STOP_CAUTIONS } from './cautions.ts';
 import { tableLines, wrap } from './lines.ts';
 import type { Paper } from './paper.ts';
 import { cautionLines, section } from './sections.ts';

@@ -1,4 +1,4 @@
-import { formatValue, fromSi, needle, PLACE_NAMES, shownUnit } from '@lastinch/core';
+import { fromSi, needle, PLACE_NAMES, shownUnit } from '@lastinch/core';
 import {
   candidateText,
   curesText,
@@ -7,12 +7,15 @@ import {
   LOOK_AT_STOPS,
   lifeText,
   MOST_ROOM,
+  NEED_TRUST,
+  NO_CURVE_DOES,
+  roomText,
+  STOP_CAUTIONS,
   type StopCandidate,
   type StopNeed,
   steepnessText,
 } from '@lastinch/core/stops';
 import { bandText } from '@lastinch/picture';
-import { STOP_CAUTIONS } from './cautions.ts';
 import { tableLines, wrap } from './lines.ts';
 import type { Paper } from './paper.ts';
 import { cautionLines, section } from './sections.ts';
@@ -27,7 +30,7 @@ export function stopNeedPage(need: StopNeed, paper: Paper): string[] {
       `${need.rig}, ${need.setup}: which stop the ${PLACE_NAMES[need.end].toLowerCase()} needs over ${over}`,
       paper,
     ).map(paper.ink.heading),
-    ...wrap(roomText(need, paper), paper, '  '),
+    ...wrap(roomText(need, paper.system), paper, '  '),
     ...section('THE BAND', need.crush.length > 0 ? bandLines(need, driven, paper) : [], paper),
     ...section(
       need.cures === null ? 'FORCE AT THE END OF THE ROOM, BY HOW THE CURVE RISES' : 'NO STOP DOES',
@@ -58,14 +61,6 @@ export function stopNeedPage(need: StopNeed, paper: Paper): string[] {
 }
 
 const TAGS = { does: 'FINE', open: 'OPEN', 'does-not': 'OVER' } as const;
-
-const roomText = ({ room, limits }: StopNeed, { system }: Paper): string =>
-  `From touch to where reserve and flex begin the stop has ${formatValue(room, 'length', { system })} to be crushed in; ` +
-  `the body may see ${formatValue(limits.body.value, 'acceleration', { system })} above rest${
-    limits.bracket === null
-      ? ', and no limit is given for the bracket (limits.bracketForce)'
-      : `, the bracket ${formatValue(limits.bracket.value, 'force', { system })}`
-  }.`;
 
 /** Force against crush, the band shaded, the stops as letters; the axis ends where the stops do. */
 function bandLines(need: StopNeed, driven: readonly StopCandidate[], paper: Paper): string[] {
@@ -116,11 +111,7 @@ function familyLines({ families }: StopNeed, paper: Paper): string[] {
 }
 
 const cureLines = (need: StopNeed, paper: Paper): string[] => [
-  ...wrap(
-    'Every curve from a straight spring to a wall, from hardly there to rigid, was driven. What must change, one at a time:',
-    paper,
-    '  ',
-  ),
+  ...wrap(NO_CURVE_DOES, paper, '  '),
   ...(need.cures === null
     ? []
     : curesText(need.cures, need.demands, {
@@ -130,8 +121,4 @@ const cureLines = (need: StopNeed, paper: Paper): string[] => [
   ).flatMap((line) => wrap(line, paper, '  → ')),
 ];
 
-const trustLines = (paper: Paper): string[] =>
-  [
-    'The band is that of the rig at its nominal readings, found by driving simple curves without loss of their own; its edges are good to about 1 % of the force there. A curve inside it of another shape need not do: drive it.',
-    'Each stop of the rig was driven with its own loss over sampled readings; ± covers 95 in 100 of such rigs, OPEN where a limit lies inside.',
-  ].flatMap((line) => wrap(line, paper, '  '));
+const trustLines = (paper: Paper): string[] => NEED_TRUST.flatMap((line) => wrap(line, paper, '  '));

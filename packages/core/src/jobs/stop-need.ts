@@ -24,6 +24,9 @@ export interface StopNeedRequest {
   readonly seed: number;
 }
 
+/** As many rigs as a ride takes: a half-width is then good to about 15 %. */
+export const STOP_TRIALS = 24;
+
 /** The band of stop curves that one end of a rig needs. */
 export interface StopNeed {
   readonly rig: string;

@@ -20,6 +20,35 @@ export interface ShelfStop {
   readonly dynamicFactor: { readonly value: number; readonly tolerance: number } | null;
 }
 
+/** What a press test gave, as far as the shelf wants it. */
+interface Pressed {
+  readonly crush: readonly number[];
+  readonly force: readonly number[];
+  readonly usableCrush: { readonly value: number; readonly tolerance: number | null };
+  readonly hysteresis: number | null;
+  readonly isLossAbsurd: boolean;
+  readonly dynamicFactor: { readonly value: number; readonly tolerance: number } | null;
+}
+
+/** A stop that was pressed, for the shelf. A loss that no stop has is left out. */
+export const pressedStop = (
+  fit: Pressed,
+  {
+    name,
+    file,
+    freeLength,
+  }: { readonly name: string; readonly file: string; readonly freeLength: number | null },
+): ShelfStop => ({
+  name,
+  from: [`Pressed: ${file}.`],
+  freeLength,
+  usableCrush: { value: fit.usableCrush.value, tolerance: fit.usableCrush.tolerance ?? 0 },
+  crush: fit.crush,
+  force: fit.force,
+  hysteresis: fit.isLossAbsurd ? null : fit.hysteresis,
+  dynamicFactor: fit.dynamicFactor,
+});
+
 /** Letters, digits, dashes: a name that needs no quotes and no dots in a key. */
 export const isShelfName = (name: string): boolean => /^[A-Za-z][\w-]{0,39}$/.test(name);
 

@@ -1,4 +1,5 @@
 import { LANES } from '../../answers.ts';
+import panel from '../../design/panel.module.css';
 import { LANE_NAME } from '../../parts/place-name.ts';
 import type { RideDesk } from '../../rides.ts';
 import { useStore } from '../../store.ts';
@@ -12,9 +13,9 @@ export function RideState({ desk }: { readonly desk: RideDesk }) {
   const sharpening = LANES.filter((lane) => rides[lane].status === 'sharpening');
   const share = sharpening.length === 0 ? 0 : Math.min(...sharpening.map((lane) => rides[lane].share));
   return (
-    <div className={style.state} role="status">
+    <div className={`${panel.state} ${style.state}`} role="status">
       {broken.map((lane) => (
-        <p key={lane} className={style.broken}>
+        <p key={lane} className={panel.broken}>
           {LANE_NAME[lane]}: {rides[lane].message}
         </p>
       ))}
@@ -22,7 +23,7 @@ export function RideState({ desk }: { readonly desk: RideDesk }) {
       {!riding && sharpening.length > 0 ? (
         <>
           <p>Ridden. Now over the tolerances of your readings…</p>
-          <progress className={style.bar} max={1} value={share} aria-label="Rides over the tolerances" />
+          <progress className={panel.bar} max={1} value={share} aria-label="Rides over the tolerances" />
         </>
       ) : null}
     </div>

@@ -83,7 +83,7 @@ export function SweepPanel(props: SweepPanelProps) {
         <Progress state={state} stale={stale} />
       </div>
       {shown === null || state.answers === null ? null : (
-        <div className={style.result} data-stale={stale}>
+        <div className={panel.result} data-stale={stale}>
           <SweepResult answer={shown} lanes={lanesOf(state.answers.setups)} system={system} />
         </div>
       )}
@@ -94,13 +94,13 @@ export function SweepPanel(props: SweepPanelProps) {
 function Progress({ state, stale }: { readonly state: SweepState; readonly stale: boolean }) {
   const { status, share } = state;
   return (
-    <div className={style.state} role="status">
+    <div className={`${panel.state} ${style.state}`} role="status">
       {status === 'scanning' ? <p>Driving both setups as measured…</p> : null}
       {status === 'sharpening' ? <p>Now over the tolerances of your readings…</p> : null}
-      {isBusy(state) ? <progress className={style.bar} max={1} value={share} aria-label="Sweep" /> : null}
+      {isBusy(state) ? <progress className={panel.bar} max={1} value={share} aria-label="Sweep" /> : null}
       {status === 'cancelled' ? <p>Stopped before all was driven.</p> : null}
-      {status === 'broken' ? <p className={style.broken}>{state.message}</p> : null}
-      {stale ? <p className={style.stale}>What is shown is from before the last change.</p> : null}
+      {status === 'broken' ? <p className={panel.broken}>{state.message}</p> : null}
+      {stale ? <p className={panel.stale}>What is shown is from before the last change.</p> : null}
     </div>
   );
 }
