@@ -3,20 +3,30 @@
 // --- What is chosen from, and what is wanted ---
 
 export type { Judged, Objective, Report, Spread } from './choose/objectives.ts';
-export { compared, comparedAll, comparedMiddles } from './choose/objectives.ts';
+export { compared, comparedMiddles } from './choose/objectives.ts';
 export type { Candidate, ChoiceAxis, ChoiceSpace, SingleStep } from './choose/space.ts';
 export { candidateAt, candidateCount, changedAxes, indexOf, singleSteps } from './choose/space.ts';
 
-// --- The search ---
+// --- What is searched, and who judges ---
 
-export type {
-  Barred,
-  Judge,
-  Search,
-  SearchLimits,
-  SearchProblem,
-  Tally,
-  Task,
-  Trial,
-  WhyEnded,
-} from './choose/search.ts';
+export type { Judge, SearchLimits, SearchProblem, Trial } from './choose/problem.ts';
+export { isExhaustive, USUAL_LIMITS } from './choose/problem.ts';
+export type { Search, Task, WhyEnded } from './choose/search.ts';
+export { startSearch } from './choose/start.ts';
+export type { Tally } from './choose/tally.ts';
+
+// --- A study in parts ---
+
+export type { Member, MergeTrouble, Study } from './choose/merge.ts';
+export { mergeAnswers } from './choose/merge.ts';
+export { packAnswer, packedWidth, unpackAnswer } from './choose/pack.ts';
+export type { PartAnswer, StudyLayout } from './choose/parts.ts';
+export { judgeScout, layOutStudy, searchPart } from './choose/parts.ts';
+export { shortlist } from './choose/shortlist.ts';
+
+// --- Fronts by themselves ---
+
+export { FrontArchive } from './choose/archive.ts';
+export { beats, type Point } from './choose/dominance.ts';
+export { hypervolume } from './choose/hypervolume.ts';
+export { frontOf, layersOf } from './choose/pareto.ts';

@@ -30,7 +30,10 @@ export interface Judged {
 
 /** What came out of one stage of judging a candidate. */
 export type Report =
-  /** Not finished: no middle can come out below these. The further the stages, the higher they are. */
+  /**
+   * Not finished: no middle can come out below these; −∞ where nothing is known yet. The further the stages, the higher
+   * they are.
+   */
   | { readonly kind: 'bound'; readonly atLeast: readonly number[] }
   /** It breaks constraints; all that it is known to break by now. */
   | { readonly kind: 'barred'; readonly by: readonly string[] }
@@ -50,9 +53,18 @@ export function compared(value: number, { resolution }: Objective): number {
   return (resolution > 0 ? Math.round(value / resolution) : value) + 0;
 }
 
-/** `compared` for all objectives of a candidate. */
-export function comparedAll(values: readonly number[], objectives: readonly Objective[]): number[] {
-  return objectives.map((objective, k) => compared(values[k], objective));
+/** What sums taken in another order may differ by, as a share. */
+const ROUNDING = 1e-9;
+
+/**
+ * The figures by which a bound is compared: a hair lower than it is, so that a sum taken in another order cannot make
+ * it one step too high.
+ */
+export function comparedBound(atLeast: readonly number[], objectives: readonly Objective[]): number[] {
+  return objectives.map((objective, k) => {
+    const value = atLeast[k];
+    return compared(Number.isFinite(value) ? value - ROUNDING * Math.abs(value) : value, objective);
+  });
 }
 
 /** The middles of a judged candidate as they are compared. */
