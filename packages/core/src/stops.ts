@@ -39,6 +39,7 @@ export { designStop, PRINT_MATERIALS } from './jobs/stop-design.ts';
 export { designDoubtText } from './words/design-doubts.ts';
 export { estimateDoubtText } from './words/estimate-doubts.ts';
 export { doubtText } from './words/press-doubts.ts';
+export { estimateLines, fitRows, LOSS_ABSURD, roughText } from './words/stop-answers.ts';
 export { STOP_CAUTIONS } from './words/stop-cautions.ts';
 export { LOOK_AT_STOPS, lifeText } from './words/stop-life.ts';
 export { NEED_TRUST, NO_CURVE_DOES, roomText } from './words/stop-need.ts';

@@ -1,5 +1,11 @@
-import { formatFigure, formatValue, fromSi, shownUnit } from '@lastinch/core';
-import { estimateDoubtText, STOP_CAUTIONS, type StopEstimate } from '@lastinch/core/stops';
+import { type Dimension, formatValue } from '@lastinch/core';
+import {
+  estimateDoubtText,
+  estimateLines,
+  roughText,
+  STOP_CAUTIONS,
+  type StopEstimate,
+} from '@lastinch/core/stops';
 import { bandText } from '@lastinch/picture';
 import { tableLines, wrap } from './lines.ts';
 import type { Paper } from './paper.ts';
@@ -16,12 +22,9 @@ interface Estimated {
 /** The whole answer of `stop estimate` in lines for a terminal. */
 export function stopEstimatePage({ name, estimate, fragment, out }: Estimated, paper: Paper): string[] {
   const { width, unicode, system } = paper;
-  const { crush, least, middle, most, usableCrush, energy, warmed } = estimate;
+  const { crush, least, middle, most } = estimate;
   const top = most[most.length - 1] ?? 1;
-  const rough = (value: number, dimension: 'length' | 'force' | 'energy') => {
-    const unit = shownUnit(dimension, system, value);
-    return `${Number(fromSi(value, unit).toPrecision(2))} ${unit.name}`;
-  };
+  const rough = (value: number, dimension: Dimension) => roughText(value, dimension, system);
   const drawn = bandText({
     band: { x: crush, low: least, high: most },
     lines: [{ mark: 'm', x: crush, y: middle }],
@@ -46,16 +49,7 @@ export function stopEstimatePage({ name, estimate, fragment, out }: Estimated, p
     ...section('FORCE AT A CRUSH OF', tableLines({ heads: ['least', 'middle', 'most'], rows }, paper), paper),
     ...section(
       'WHAT IT SAYS',
-      [
-        `Usable crush ${formatFigure(usableCrush, paper)}.`,
-        `Held at the end of the curve: ${rough(energy[0], 'energy')} to ${rough(energy[2], 'energy')}.`,
-        ...(warmed === null
-          ? []
-          : [
-              `From 20 to 80 °C its charge rises ${warmed.toFixed(2)} times by gauge; charge it cold, check it hot.`,
-            ]),
-        'By hardness or charge alone a stop is known this badly: a press test settles it (lastinch stop fit).',
-      ].flatMap((line) => wrap(line, paper, '  ')),
+      estimateLines(estimate, system).flatMap((line) => wrap(line, paper, '  ')),
       paper,
     ),
     ...section(

@@ -1,5 +1,5 @@
-import { formatFigure, formatValue, fromSi, shownUnit } from '@lastinch/core';
-import { doubtText, STOP_CAUTIONS, type StopFit } from '@lastinch/core/stops';
+import { fromSi, shownUnit } from '@lastinch/core';
+import { doubtText, fitRows, LOSS_ABSURD, STOP_CAUTIONS, type StopFit } from '@lastinch/core/stops';
 import { historyText } from '@lastinch/picture';
 import { tableLines, wrap } from './lines.ts';
 import type { Paper } from './paper.ts';
@@ -19,7 +19,6 @@ interface Fitted {
 /** The whole answer of `stop fit` in lines for a terminal. */
 export function stopFitPage({ name, file, fit, fragment, out }: Fitted, paper: Paper): string[] {
   const { width, unicode } = paper;
-  const [deep, top] = [fit.crush, fit.force].map((all) => all[all.length - 1] ?? 0) as [number, number];
   const shown = (value: number, dimension: 'length' | 'force') => {
     const unit = shownUnit(dimension, paper.system, value);
     return `${Number(fromSi(value, unit).toPrecision(3))} ${unit.name}`;
@@ -41,42 +40,23 @@ export function stopFitPage({ name, file, fit, fragment, out }: Fitted, paper: P
     ),
     ...section(
       'WHAT IT SAYS',
-      tableLines({ heads: [''], rows: rowsOf(fit, deep, top, paper) }, paper),
+      tableLines(
+        {
+          heads: [''],
+          rows: fitRows(fit, paper.system).map(({ name: row, text }) => ({ name: row, cells: [text] })),
+        },
+        paper,
+      ),
       paper,
     ),
     ...section(
       'DOUBTS',
-      [
-        ...fit.doubts.map(doubtText),
-        ...(fit.isLossAbsurd
-          ? ['It gave back less than any stop does: the way back was not read well, and is left out.']
-          : []),
-      ].flatMap((line) => wrap(line, paper, '  ? ')),
+      [...fit.doubts.map(doubtText), ...(fit.isLossAbsurd ? [LOSS_ABSURD] : [])].flatMap((line) =>
+        wrap(line, paper, '  ? '),
+      ),
       paper,
     ),
     ...section('FOR THE RIG FILE', fragmentLines(fragment, out, paper), paper),
     ...section('CAUTIONS', cautionLines(paper, STOP_CAUTIONS), paper),
-  ];
-}
-
-function rowsOf(fit: StopFit, deep: number, top: number, paper: Paper) {
-  const { hysteresis, dynamicFactor } = fit;
-  const row = (name: string, cell: string) => ({ name, cells: [cell] });
-  return [
-    row('Touched at press travel', formatFigure(fit.touch, paper)),
-    row('Gauge before touch', formatFigure(fit.offset, paper)),
-    row(
-      'Deepest reading',
-      `${formatValue(deep, 'length', paper)}, ${formatFigure({ dimension: 'force', value: top, tolerance: fit.tolerance }, paper)}`,
-    ),
-    row('Usable crush', formatFigure(fit.usableCrush, paper)),
-    row('Work to there', formatValue(fit.energy, 'energy', paper)),
-    row('Lost of what was put in', hysteresis === null ? 'unknown' : `${Math.round(100 * hysteresis)} %`),
-    row(
-      'Harder when hit at 1 m/s',
-      dynamicFactor === null
-        ? 'unknown; name --material for the usual number'
-        : `~ ${dynamicFactor.value} ± ${dynamicFactor.tolerance} times, assumed from the material`,
-    ),
   ];
 }

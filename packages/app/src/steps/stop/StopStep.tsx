@@ -6,7 +6,9 @@ import { useStore } from '../../store.ts';
 import { useUnits } from '../../use-units.ts';
 import type { Workbench } from '../../workbench.ts';
 import { useTyped } from './forms.ts';
+import { KindPanel } from './KindPanel.tsx';
 import { NeedPanel } from './NeedPanel.tsx';
+import { PressPanel } from './PressPanel.tsx';
 import style from './StopStep.module.css';
 
 const PAGES = [
@@ -34,6 +36,8 @@ export default function StopStep(props: { readonly workbench: Workbench; readonl
           <NeedPanel workbench={workbench} desks={desks} rig={rig} system={system} />
         )
       ) : null}
+      {page === 'press' ? <PressPanel workbench={workbench} desks={desks} rig={rig} system={system} /> : null}
+      {page === 'kind' ? <KindPanel workbench={workbench} desks={desks} rig={rig} system={system} /> : null}
       <section className={panel.note} aria-label="Cautions about stops">
         {STOP_CAUTIONS.map((caution) => (
           <p key={caution}>{caution}</p>

@@ -1,3 +1,4 @@
+import { type Dimension, parseQuantity, problemText } from '@lastinch/core';
 import { useCallback } from 'react';
 import { type Store, useStore } from '../../store.ts';
 
@@ -15,4 +16,24 @@ export function useTyped(forms: Forms, name: string, usual = ''): [string, (text
 export interface Read<Value> {
   readonly value: Value | null;
   readonly error: string | null;
+}
+
+/** One quantity above zero; nothing typed is no mistake. */
+export function readOne(text: string, dimension: Dimension): Read<number> {
+  const list = readList(text, dimension);
+  if (list.value === null) return { value: null, error: list.error };
+  return list.value.length === 1
+    ? { value: list.value[0] ?? null, error: null }
+    : { value: null, error: 'One value, not several.' };
+}
+
+/** Quantities with commas between them, from one end to the other, none below zero. */
+export function readList(text: string, dimension: Dimension): Read<readonly number[]> {
+  if (text.trim() === '') return { value: null, error: null };
+  const read = text.split(',').map((each) => parseQuantity(each, dimension));
+  const problems = read.flatMap((one) => (one.ok ? [] : one.problems));
+  const [first] = problems;
+  if (first !== undefined) return { value: null, error: problemText({ ...first, where: {} }) };
+  const value = read.flatMap((one) => (one.ok ? [one.value.value] : []));
+  return value.some((one) => one < 0) ? { value: null, error: 'Not below zero.' } : { value, error: null };
 }
