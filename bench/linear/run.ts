@@ -44,7 +44,9 @@ function report({ length, setups }: Answer): void {
     console.log(JSON.stringify({ schema: 'lastinch/bench-linear/1', length, setups, exponents }, null, 2));
     return;
   }
-  console.log('rough road at 10 m/s, default accuracy, one thread');
+  console.log(
+    'rough road at 10 m/s, default accuracy, one thread; seconds of the processor, the least of three',
+  );
   for (const { kilometres, seconds, steps } of length)
     console.log(
       `  ${String(kilometres).padStart(5)} km  ${(1000 * seconds).toFixed(1).padStart(8)} ms  ${(1000 * (seconds / kilometres)).toFixed(1).padStart(6)} ms a km  ${String(steps).padStart(7)} steps`,

@@ -5,37 +5,19 @@ more, in Python, and solved by SciPy's DOP853.
 
 Run: python3 -B validation/make/ride_switching.py (about a minute), then biome over validation/checks.
 """
+import copy
+
 import numpy as np
 import scipy
 from scipy.integrate import solve_ivp
 from scipy.interpolate import PchipInterpolator
 from check_file import write
+from uneven_rig import BASE, SHOCK, STOP
 
-G = 9.80665
-shock = {'speed': [-2, -0.5, -0.1, 0, 0.1, 0.5, 2], 'force': [-4200, -1900, -700, 0, 300, 900, 2400]}
-curve = {'crush': [0, 0.008, 0.02, 0.03, 0.045], 'force': [0, 350, 1500, 3600, 11000]}
-model = {
-    'sprung': {'mass': 1380.0, 'rollInertia': 480.0, 'pitchInertia': 1650.0, 'toFrontAxle': 1.22, 'toRearAxle': 1.37},
-    'axles': {
-        'front': {
-            'mass': 235.0, 'rollInertia': 60.0, 'halfTrack': 0.79,
-            'spring': {'halfStation': 0.44, 'rate': 36000.0, 'ratio': 0.92},
-            'shock': {'halfStation': 0.52, 'ratio': 0.88, **shock},
-            'stop': {'halfStation': 0.47, 'ratio': 0.85, 'gap': {'left': 0.048, 'right': 0.055}, **curve,
-                     'rateFactor': 0.2},
-            'metal': {'atCrush': {'left': 0.045, 'right': 0.042}, 'rate': 4e6},
-            'droopLimit': {'at': 0.12, 'rate': 4e5, 'rateFactor': 0.2},
-            'tyre': {'rate': 210e3, 'damping': 350.0}},
-        'rear': {
-            'mass': 220.0, 'rollInertia': 55.0, 'halfTrack': 0.8,
-            'spring': {'halfStation': 0.46, 'rate': 34000.0, 'ratio': 1.0},
-            'shock': {'halfStation': 0.55, 'ratio': 0.93, **shock},
-            'stop': {'halfStation': 0.45, 'ratio': 0.9, 'gap': {'left': 0.05, 'right': 0.044}, **curve,
-                     'rateFactor': 0.1},
-            'metal': {'atCrush': {'left': 0.045, 'right': 0.045}, 'rate': 4e6},
-            'droopLimit': {'at': 0.11, 'rate': 4e5, 'rateFactor': 0.1},
-            'tyre': {'rate': 200e3, 'damping': 300.0}}},
-    'gravity': G}
+model = copy.deepcopy(BASE)
+model['axles']['front']['stop']['rateFactor'] = 0.2
+model['axles']['front']['metal']['atCrush'] = {'left': 0.045, 'right': 0.042}
+shock, curve, G = SHOCK, STOP, model['gravity']
 course = {'kind': 'whoops', 'height': 0.3, 'spacing': 5.5, 'count': 3, 'start': 1.0, 'rightPhase': 0.9}
 speed, duration = 9.0, 3.0
 

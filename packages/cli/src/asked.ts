@@ -14,6 +14,7 @@ import {
   type TyreFeel,
   type UnitSystem,
   USUAL_FEEL,
+  unitsOfRig,
 } from '@lastinch/core';
 import { nearest, readRig } from '@lastinch/core/rigfile';
 import { printable } from '@lastinch/picture';
@@ -102,4 +103,31 @@ export function absurdSpeed(key: string, found: string): Problem {
     found,
     accepted: `${slowest} to ${fastest}, for example "30 mph" or "45 km/h"`,
   };
+}
+
+/** What most commands begin with, understood. */
+export interface RigAsked {
+  readonly rig: Rig;
+  /** Units to answer in: those asked for, else those of the file. */
+  readonly system: UnitSystem;
+  /** `--speed` [m/s]; null when it was not given. */
+  readonly speed: number | null;
+}
+
+/** The file with the options that most commands share: `--units`, `--speed`, and setups that must be of the rig. */
+export async function rigAsked(
+  file: string,
+  options: { readonly units?: string; readonly speed?: string },
+  setups: readonly (string | undefined)[],
+): Promise<Result<RigAsked>> {
+  const units = unitsAsked(options.units);
+  if (!units.ok) return units;
+  const speed = speedAsked(options.speed);
+  if (!speed.ok) return speed;
+  const read = await readRigFile(file);
+  if (!read.ok) return read;
+  const rig = read.value;
+  const known = knownSetups(rig, setups);
+  if (!known.ok) return known;
+  return good({ rig, system: units.value ?? unitsOfRig(rig), speed: speed.value });
 }

@@ -7,9 +7,8 @@ import {
   good,
   type Result,
   type Rig,
-  unitsOfRig,
 } from '@lastinch/core';
-import { type ExitCode, knownSetups, readRigFile, refuse, unitsAsked } from '../asked.ts';
+import { type ExitCode, refuse, rigAsked } from '../asked.ts';
 import { writeJson, writeLines } from '../hosts/output.ts';
 import { checkJson } from '../json/check-json.ts';
 import { exitFor } from '../json/severity.ts';
@@ -25,20 +24,16 @@ export interface CheckOptions {
 
 /** `lastinch check FILE`: statics and travel of one setup, held against another one if asked. */
 export async function check(file: string, options: CheckOptions): Promise<ExitCode> {
-  const units = unitsAsked(options.units);
-  if (!units.ok) return refuse(units.problems);
-  const rig = await readRigFile(file);
-  if (!rig.ok) return refuse(rig.problems);
-  const known = knownSetups(rig.value, [options.setup, options.against]);
-  if (!known.ok) return refuse(known.problems);
-  const checked = checkedWith(rig.value, options.setup ?? AS_MEASURED, options.against);
+  const asked = await rigAsked(file, { units: options.units }, [options.setup, options.against]);
+  if (!asked.ok) return refuse(asked.problems);
+  const { rig, system } = asked.value;
+  const checked = checkedWith(rig, options.setup ?? AS_MEASURED, options.against);
   if (!checked.ok) return refuse(checked.problems);
   const { result, comparison } = checked.value;
-  const system = units.value ?? unitsOfRig(rig.value);
-  if (options.json) writeJson(checkJson(rig.value, result, comparison, system));
+  if (options.json) writeJson(checkJson(rig, result, comparison, system));
   else {
     const paper = paperFor(process.stdout, process.env, system);
-    writeLines(checkPage(rig.value, result, comparison, paper));
+    writeLines(checkPage(rig, result, comparison, paper));
   }
   return exitFor(result.findings);
 }

@@ -1,14 +1,5 @@
-import { AS_MEASURED, courseText, formatValue, type RideAnswer, rideRig, unitsOfRig } from '@lastinch/core';
-import {
-  absurdSpeed,
-  type ExitCode,
-  knownSetups,
-  readRigFile,
-  refuse,
-  speedAsked,
-  tyresAsked,
-  unitsAsked,
-} from '../asked.ts';
+import { AS_MEASURED, courseText, formatValue, type RideAnswer, rideRig } from '@lastinch/core';
+import { absurdSpeed, type ExitCode, refuse, rigAsked, tyresAsked } from '../asked.ts';
 import { ANY_SPEED, coursesAsked, driveOf, SPEED_MISSING } from '../courses-asked.ts';
 import { writeJson, writeLines } from '../hosts/output.ts';
 import { progressLine } from '../hosts/progress.ts';
@@ -36,16 +27,9 @@ const SEED = 1;
 
 /** `lastinch ride FILE`: one setup over one course or several, held against another setup if asked. */
 export async function ride(file: string, options: RideOptions): Promise<ExitCode> {
-  const units = unitsAsked(options.units);
-  if (!units.ok) return refuse(units.problems);
-  const asked = speedAsked(options.speed);
+  const asked = await rigAsked(file, options, [options.setup, options.against]);
   if (!asked.ok) return refuse(asked.problems);
-  const read = await readRigFile(file);
-  if (!read.ok) return refuse(read.problems);
-  const rig = read.value;
-  const known = knownSetups(rig, [options.setup, options.against]);
-  if (!known.ok) return refuse(known.problems);
-  const system = units.value ?? unitsOfRig(rig);
+  const { rig, system } = asked.value;
   const courses = coursesAsked(rig, options.course, system);
   if (!courses.ok) return refuse(courses.problems);
   const tyres = tyresAsked(options.tyres);
@@ -72,7 +56,7 @@ export async function ride(file: string, options: RideOptions): Promise<ExitCode
         accepted: 'a step together with --sweep',
       },
     ]);
-  const drives = courses.value.map((course) => driveOf(course, asked.value));
+  const drives = courses.value.map((course) => driveOf(course, asked.value.speed));
   if (drives.some(({ speed }) => speed === null)) return refuse([SPEED_MISSING]);
 
   const setups = [options.setup ?? AS_MEASURED, ...(options.against === undefined ? [] : [options.against])];

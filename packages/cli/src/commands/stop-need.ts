@@ -1,14 +1,6 @@
-import { AS_MEASURED, type End, unitsOfRig } from '@lastinch/core';
+import { AS_MEASURED, type End } from '@lastinch/core';
 import { type Demand, STOP_TRIALS, type StopNeed, stopNeed } from '@lastinch/core/stops';
-import {
-  absurdSpeed,
-  type ExitCode,
-  knownSetups,
-  readRigFile,
-  refuse,
-  speedAsked,
-  unitsAsked,
-} from '../asked.ts';
+import { absurdSpeed, type ExitCode, refuse, rigAsked } from '../asked.ts';
 import { coursesAsked, driveOf, SPEED_MISSING } from '../courses-asked.ts';
 import { writeJson, writeLines } from '../hosts/output.ts';
 import { progressLine } from '../hosts/progress.ts';
@@ -34,21 +26,14 @@ export async function stopNeeded(file: string, options: StopNeedOptions): Promis
     return refuse([
       { code: 'ask-option', where: { key: '--end' }, found: options.end, accepted: 'front, rear' },
     ]);
-  const units = unitsAsked(options.units);
-  if (!units.ok) return refuse(units.problems);
-  const asked = speedAsked(options.speed);
+  const asked = await rigAsked(file, options, [options.setup]);
   if (!asked.ok) return refuse(asked.problems);
-  const read = await readRigFile(file);
-  if (!read.ok) return refuse(read.problems);
-  const rig = read.value;
-  const known = knownSetups(rig, [options.setup]);
-  if (!known.ok) return refuse(known.problems);
-  const system = units.value ?? unitsOfRig(rig);
+  const { rig, system } = asked.value;
   const courses = coursesAsked(rig, options.course, system);
   if (!courses.ok) return refuse(courses.problems);
   const demands: Demand[] = [];
   for (const each of courses.value) {
-    const { course, speed } = driveOf(each, asked.value);
+    const { course, speed } = driveOf(each, asked.value.speed);
     if (speed === null) return refuse([SPEED_MISSING]);
     demands.push({ name: course.id, course: course.shape, speed });
   }

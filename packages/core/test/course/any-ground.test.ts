@@ -143,6 +143,8 @@ describe('ground of any kind', () => {
         const s = part * one.end;
         expect(heightAt(other.left, s)).toBeCloseTo(heightAt(one.right, s), 11);
         expect(heightAt(other.right, s)).toBeCloseTo(heightAt(one.left, s), 11);
+        expect(slopeAt(other.left, s)).toBeCloseTo(slopeAt(one.right, s), 9);
+        expect(slopeAt(other.right, s)).toBeCloseTo(slopeAt(one.left, s), 9);
       }),
       RUNS,
     );
