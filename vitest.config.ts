@@ -12,6 +12,7 @@ export default defineConfig({
     projects: [
       unit('core', 'packages/core'),
       unit('picture', 'packages/picture'),
+      unit('paper', 'packages/paper'),
       unit('cli', 'packages/cli'),
       { test: { name: 'app', root: 'packages/app', include: ['test/unit/**/*.test.{ts,tsx}'], ...HANGS } },
       {

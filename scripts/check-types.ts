@@ -7,6 +7,8 @@ const projects = [
   'packages/core/test',
   'packages/picture',
   'packages/picture/test',
+  'packages/paper',
+  'packages/paper/test',
   'packages/cli',
   'packages/app',
   'packages/app/test',

@@ -34,11 +34,14 @@ function buildWorker(): Plugin {
   };
 }
 
-/** One file that runs on Node alone: everything that is not built into Node is bundled. */
+/** Native code cannot be bundled; only `sheet` asks for it, and says so where it is not installed. */
+const TYPESETTER = '@myriaddreamin/typst-ts-node-compiler';
+
+/** One file that runs on Node alone: everything that is not built into Node is bundled, but for the typesetter. */
 const oneFile = (entry: string, file: string, outDir: string): InlineConfig => ({
   root: here,
   configFile: false,
-  ssr: { noExternal: true, target: 'node' },
+  ssr: { noExternal: true, external: [TYPESETTER], target: 'node' },
   build: {
     ssr: entry,
     target: 'node20',

@@ -6,6 +6,7 @@ import { links } from './commands/links.ts';
 import { newRig } from './commands/new.ts';
 import { open } from './commands/open.ts';
 import { ride } from './commands/ride.ts';
+import { sheet } from './commands/sheet.ts';
 import { stopDesigned } from './commands/stop-design.ts';
 import { stopEstimated } from './commands/stop-estimate.ts';
 import { stopFitted } from './commands/stop-fit.ts';
@@ -64,6 +65,18 @@ export async function run(words: readonly string[]): Promise<ExitCode> {
     .option('--json', 'data instead of text, SI units')
     .action(async (file: string, options) => {
       ended = await ride(file, options);
+    });
+  command('sheet', 'the build sheet of a setup, to lie on the bench')
+    .argument('<FILE>', 'rig file, - for standard input')
+    .requiredOption('--setup <NAME>', 'setup that is built')
+    .option('--against <NAME>', 'setup that is on the rig now (default: the rig as measured)')
+    .option('--course <NAMES>', 'courses to expect marks for: whoops,ledge (default: all with a speed)')
+    .option('-o, --out <FILE>', 'where to: .pdf or .html (default: HTML to standard output)')
+    .option('--paper <SIZE>', 'a4 (default) or letter')
+    .option('--units <SYSTEM>', 'shop (inches, lb) or metric; default: as the file was typed')
+    .option('--json', 'data instead of a page')
+    .action(async (file: string, options) => {
+      ended = await sheet(file, options);
     });
   const stop = command('stop', 'choose a stop by its curve');
   stop

@@ -168,6 +168,22 @@ export function writeNewFile(file: string, text: string): Result<string> {
 }
 
 /**
+ * Writes a file that is made anew each time, over an older one: beside it first, then renamed, so that nothing is ever
+ * half-written.
+ */
+export function writeOver(file: string, bytes: Uint8Array): Result<string> {
+  const temporary = join(dirname(resolve(file)), `.${basename(file)}.${randomBytes(6).toString('hex')}.tmp`);
+  try {
+    writeFileSync(temporary, bytes, { flag: 'wx' });
+    renameSync(temporary, file);
+    return good(file);
+  } catch (error) {
+    rmSync(temporary, { force: true });
+    return bad(refusedBySystem(error, file));
+  }
+}
+
+/**
  * Replaces the text of a file in one step: a reader, or a power cut, meets the old text or the new one, never half.
  * Written beside it first, then renamed; a link keeps pointing at the file it points at.
  *

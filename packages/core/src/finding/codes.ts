@@ -16,6 +16,7 @@ export const PROBLEM_CODES = [
   'file-not-found',
   'file-is-folder',
   'file-no-permission',
+  'file-no-typesetter',
   'file-not-text',
   'file-too-large',
   'file-not-yaml',

@@ -16,7 +16,9 @@ export interface SetupCourse {
   readonly status: RideStatus;
   /** Trials that did not get to their end; with one, no figure has an interval. */
   readonly unfinished: number;
-  readonly corners: Readonly<Record<Corner, CornerInterval & { readonly metalContacts: number }>>;
+  readonly corners: Readonly<
+    Record<Corner, Omit<CornerInterval, 'peakTravel'> & { readonly metalContacts: number }>
+  >;
   readonly body: { readonly peakAcceleration: Figure; readonly rmsAcceleration: Figure };
   /** Share of the trials in which metal is hit somewhere; null without trials. */
   readonly metalShare: number | null;

@@ -40,6 +40,8 @@ export interface RideRequest {
 }
 
 export interface CornerInterval {
+  /** Axle travel in bump at the stop's station. */
+  readonly peakTravel: Figure;
   readonly peakCrush: Figure;
   readonly clearance: Figure;
   readonly peakStopForce: Figure;

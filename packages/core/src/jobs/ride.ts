@@ -77,6 +77,7 @@ export function rideRig(request: RideRequest, onProgress?: (share: number) => vo
     CORNERS.map((corner): [Corner, CornerInterval] => [
       corner,
       {
+        peakTravel: figure('length', (one) => one.corners[corner].peakTravel),
         peakCrush: figure('length', (one) => one.corners[corner].peakCrush),
         clearance: figure('length', (one) => one.corners[corner].clearance),
         peakStopForce: figure('force', (one) => one.corners[corner].peakStopForce),

@@ -41,6 +41,7 @@ const PHRASES: Readonly<Record<ProblemCode, Phrase>> = {
 
   'file-not-found': (found, accepted) => `there is no file ${found}. Accepted: ${accepted}.`,
   'file-is-folder': (found, accepted) => `${found} is a folder. Accepted: ${accepted}.`,
+  'file-no-typesetter': (found, accepted) => `cannot make ${found}. Accepted: ${accepted}.`,
   'file-no-permission': (found, accepted) => `no permission for ${found}. Accepted: ${accepted}.`,
   'file-not-text': (found, accepted) => `this is not a text file: ${found}. Accepted: ${accepted}.`,
   'file-too-large': (found, accepted) => `this file is too large: ${found}. Accepted: ${accepted}.`,
