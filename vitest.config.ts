@@ -13,6 +13,7 @@ export default defineConfig({
       unit('core', 'packages/core'),
       unit('picture', 'packages/picture'),
       unit('paper', 'packages/paper'),
+      unit('mesh', 'packages/mesh'),
       unit('cli', 'packages/cli'),
       { test: { name: 'app', root: 'packages/app', include: ['test/unit/**/*.test.{ts,tsx}'], ...HANGS } },
       {

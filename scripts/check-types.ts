@@ -9,6 +9,8 @@ const projects = [
   'packages/picture/test',
   'packages/paper',
   'packages/paper/test',
+  'packages/mesh',
+  'packages/mesh/test',
   'packages/cli',
   'packages/app',
   'packages/app/test',

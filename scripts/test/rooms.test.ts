@@ -17,7 +17,7 @@ afterEach(() => house.remove());
 it('finds a sound small house clean, having read every file of it', async () => {
   const report = await checkRooms(house.root);
   expect(report.faults).toEqual([]);
-  expect(report.modules).toBe(10);
+  expect(report.modules).toBe(11);
   expect(report.arrows).toBeGreaterThanOrEqual(11);
 });
 
@@ -52,6 +52,24 @@ const PLANTED: readonly [what: string, path: string, text: string, rule: string]
     'packages/picture/src/sees-file.ts',
     "export { readRig } from '@lastinch/core/rigfile';\n",
     'package-picture',
+  ],
+  [
+    'a solid that imports a picture',
+    'packages/mesh/src/sees-picture.ts',
+    "export { picture } from '@lastinch/picture';\n",
+    'package-mesh',
+  ],
+  [
+    'a core that imports a solid',
+    'packages/core/src/ride/sees-solid.ts',
+    "export { solid } from '@lastinch/mesh';\n",
+    'package-core',
+  ],
+  [
+    'a built-in module of Node in a solid',
+    'packages/mesh/src/reads.ts',
+    "export { readFileSync } from 'node:fs';\n",
+    'pure-mesh',
   ],
   [
     'a folder of the core that is no room',
@@ -164,7 +182,7 @@ it('refuses a list that names a room it does not have', () => {
 it('calls an empty house a fault, not a success', async () => {
   house.remove();
   house.write('rooms.json', readFileSync(join(HERE, 'rooms.json'), 'utf8'));
-  for (const name of ['core', 'picture', 'cli', 'app'])
+  for (const name of ['core', 'picture', 'paper', 'mesh', 'cli', 'app'])
     house.write(`packages/${name}/package.json`, '{ "exports": {} }');
   expect((await checkRooms(house.root)).faults.join('\n')).toContain('nothing to check');
 });

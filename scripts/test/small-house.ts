@@ -13,6 +13,7 @@ const SOUND: Readonly<Record<string, string>> = {
   'packages/core/test/ride.test.ts': "import { ride } from '../src/ride/ride.ts';\nexport default ride;\n",
   'packages/picture/src/index.ts':
     "import { figure } from '@lastinch/core';\nexport const picture = figure;\n",
+  'packages/mesh/src/index.ts': "import { figure } from '@lastinch/core';\nexport const solid = figure;\n",
   'packages/cli/src/main.ts':
     "import { readFileSync } from 'node:fs';\nimport { readRig } from '@lastinch/core/rigfile';\nimport { picture } from '@lastinch/picture';\nexport default [readFileSync, readRig, picture];\n",
   'packages/app/src/main.tsx':
@@ -27,13 +28,13 @@ export class SmallHouse {
   constructor(from: string) {
     this.root = mkdtempSync(join(tmpdir(), 'small-house-'));
     cpSync(join(from, 'rooms.json'), join(this.root, 'rooms.json'));
-    for (const name of ['core', 'picture', 'cli', 'app']) {
+    for (const name of ['core', 'picture', 'paper', 'mesh', 'cli', 'app']) {
       const manifest = join('packages', name, 'package.json');
       mkdirSync(dirname(join(this.root, manifest)), { recursive: true });
       cpSync(join(from, manifest), join(this.root, manifest));
     }
     mkdirSync(join(this.root, 'node_modules/@lastinch'), { recursive: true });
-    for (const name of ['core', 'picture'])
+    for (const name of ['core', 'picture', 'mesh'])
       symlinkSync(join(this.root, 'packages', name), join(this.root, 'node_modules/@lastinch', name));
     for (const [path, text] of Object.entries(SOUND)) this.write(path, text);
   }

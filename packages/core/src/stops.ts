@@ -34,6 +34,8 @@ export { type Hardness, parseHardness } from './stopdesign/hardness-text.ts';
 export type { DesignPoint, PrintMaterialName, StopDesign, StopDesignRequest } from './jobs/stop-design.ts';
 export { designStop, PRINT_MATERIALS } from './jobs/stop-design.ts';
 
+export { curveOf } from './stopdesign/printed-body.ts';
+
 // --- In words ---
 
 export { designDoubtText } from './words/design-doubts.ts';

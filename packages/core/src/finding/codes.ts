@@ -70,6 +70,9 @@ export const PROBLEM_CODES = [
   'stop-shape',
   'stop-design-range',
   'stop-design-target',
+  'stop-solid-seat',
+  'stop-solid-cells',
+  'stop-solid-parts',
   // ride cases
   'case-not-json',
   'case-wrong-shape',

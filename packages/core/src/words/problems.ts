@@ -117,6 +117,10 @@ const PHRASES: Readonly<Record<ProblemCode, Phrase>> = {
   'stop-design-range': (found, accepted) => `a density of ${found} cannot be printed. Accepted: ${accepted}.`,
   'stop-design-target': (found, accepted) =>
     `the wanted curve cannot be followed, it has ${found}. Accepted: ${accepted}.`,
+  'stop-solid-seat': (found, accepted) => `the seat does not fit, found ${found}. Accepted: ${accepted}.`,
+  'stop-solid-cells': (found, accepted) =>
+    `with a cell of ${found} the solid has too many walls to draw. Accepted: ${accepted}.`,
+  'stop-solid-parts': (found, accepted) => `the solid falls into ${found}. Accepted: ${accepted}.`,
   'stop-shape': (found, accepted) => `no stop has ${found}. Accepted: ${accepted}.`,
 
   'case-not-json': (found, accepted) => `this cannot be read as JSON: ${found}. Accepted: ${accepted}.`,
