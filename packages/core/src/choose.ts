@@ -24,6 +24,15 @@ export type { PartAnswer, StudyLayout } from './choose/parts.ts';
 export { judgeScout, layOutStudy, searchPart } from './choose/parts.ts';
 export { shortlist } from './choose/shortlist.ts';
 
+// --- Why each stands where it does ---
+
+export type { Comparison, Difference } from './choose/compare.ts';
+export { comparisonOf } from './choose/compare.ts';
+export type { Deciding, RankHeld } from './choose/rank.ts';
+export { decidingInputs, ranksHeld } from './choose/rank.ts';
+export type { Limited, MemberReasons, Reason } from './choose/reasons.ts';
+export { reasonsOf } from './choose/reasons.ts';
+
 // --- Fronts by themselves ---
 
 export { FrontArchive } from './choose/archive.ts';
