@@ -1,6 +1,7 @@
 import type { Check } from './check-file.ts';
 import { compare, type Outcome } from './compare.ts';
 import type { Runner } from './runner.ts';
+import { choose } from './runners/choose.ts';
 import { course } from './runners/course.ts';
 import { elements } from './runners/elements.ts';
 import { exposure } from './runners/exposure.ts';
@@ -19,6 +20,7 @@ import { uncertainty } from './runners/uncertainty.ts';
 
 /** One runner a topic; the key is the folder's name under `checks/`. */
 const RUNNERS: Readonly<Record<string, Runner>> = {
+  choose,
   course,
   elements,
   exposure,

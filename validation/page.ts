@@ -19,6 +19,7 @@ const TOPICS: Readonly<Record<string, string>> = {
   roads: 'Random roads and the roughness index',
   ride: 'The ride',
   exposure: 'What the seat takes',
+  choose: 'Fronts with known answers',
 };
 
 /**

@@ -23,7 +23,7 @@ interface Node<T> {
  * wholly beside a point, nothing in it needs to be looked at.
  *
  * @invariant whatever the order of the offers, the same points are left
- * @source ND-Tree: Jaszkiewicz and Lust, IEEE Trans. Evol. Comput. 22 (2018) 778 (from memory)
+ * @source ND-Tree: Jaszkiewicz and Lust, IEEE Trans. Evol. Comput. 22 (2018) 778 (abstract read)
  */
 export class FrontArchive<T> {
   #root: Node<T> | null = null;
