@@ -17,6 +17,7 @@ import {
   unitsOfRig,
 } from '@lastinch/core';
 import { nearest, readRig } from '@lastinch/core/rigfile';
+import { PAPER_SIZES, type PaperSize } from '@lastinch/paper';
 import { printable } from '@lastinch/picture';
 import { readBeside, readRigText } from './hosts/files.ts';
 
@@ -130,4 +131,16 @@ export async function rigAsked(
   const known = knownSetups(rig, setups);
   if (!known.ok) return known;
   return good({ rig, system: units.value ?? unitsOfRig(rig), speed: speed.value });
+}
+
+/** The option `--paper`; A4 where nothing was said. */
+export function paperAsked(text = 'a4'): Result<PaperSize> {
+  const size = Object.keys(PAPER_SIZES).find((one) => one === text.toLowerCase());
+  if (size !== undefined) return good(size as PaperSize);
+  return bad({
+    code: 'ask-option',
+    where: { key: '--paper' },
+    found: text,
+    accepted: Object.keys(PAPER_SIZES).join(', '),
+  });
 }

@@ -5,6 +5,7 @@ import { check } from './commands/check.ts';
 import { links } from './commands/links.ts';
 import { newRig } from './commands/new.ts';
 import { open } from './commands/open.ts';
+import { plate } from './commands/plate.ts';
 import { ride } from './commands/ride.ts';
 import { sheet } from './commands/sheet.ts';
 import { stopDesigned } from './commands/stop-design.ts';
@@ -77,6 +78,30 @@ export async function run(words: readonly string[]): Promise<ExitCode> {
     .option('--json', 'data instead of a page')
     .action(async (file: string, options) => {
       ended = await sheet(file, options);
+    });
+  command('plate', 'a plate to cut, in true scale: DXF, SVG, or a paper template')
+    .argument('<KIND>', 'top, gusset, standoff (bent from one piece) or pad')
+    .option('--thickness <LENGTH>', 'of the plate')
+    .option('--length <LENGTH>', 'of top, standoff or pad; the diameter of a round pad')
+    .option('--width <LENGTH>', 'of top or pad')
+    .option('--radius <LENGTH>', 'of corners; inside a bend of a standoff (default: its thickness)')
+    .option('--stud <DIAMETER>', 'hole in the middle')
+    .option('--bolt <DIAMETER>', 'four bolt holes of a top plate')
+    .option('--bolt-along <LENGTH>', 'between bolt holes, along')
+    .option('--bolt-across <LENGTH>', 'between bolt holes, across')
+    .option('--slot <LENGTH>', 'bolt holes as slots of this length')
+    .option('--foot <LENGTH>', 'of a gusset')
+    .option('--height <LENGTH>', 'of a gusset')
+    .option('--toe <LENGTH>', 'blunt ends of a gusset (default: its thickness)')
+    .option('--relief <LENGTH>', 'corner of a gusset cut away (default: twice its thickness)')
+    .option('--web <LENGTH>', 'of a standoff, outside')
+    .option('--flange <LENGTH>', 'of a standoff, outside')
+    .option('--kerf <LENGTH>', 'width of the cut (default: none, the machine takes it off)')
+    .option('-o, --out <FILE>', 'where to: .dxf, .svg, or .pdf for a paper template')
+    .option('--paper <SIZE>', 'a4 (default) or letter')
+    .option('--units <SYSTEM>', 'shop (inches, lb) or metric; default: as typed')
+    .action(async (kind: string, options) => {
+      ended = await plate(kind, options);
     });
   const stop = command('stop', 'choose a stop by its curve');
   stop

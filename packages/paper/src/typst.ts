@@ -2,6 +2,7 @@ import type { Sheet, SheetBlock, SheetSection } from '@lastinch/core/sheet';
 import { columnsSvg, columnsTitle } from './columns-svg.ts';
 import { FOOT, NO_KEY, READ_HEADS, titleOf } from './heads.ts';
 import { PAPER_SIZES, type PaperSize } from './paper-size.ts';
+import { typstText as text } from './typst-text.ts';
 
 /** Source of a document for the typesetter, and the pictures that it names. */
 export interface Typeset {
@@ -67,10 +68,6 @@ function blockTypst(block: Exclude<SheetBlock, { kind: 'reading' | 'columns' }>)
 
 const tableTypst = (heads: readonly string[], widths: string, cells: readonly string[]): string =>
   `#table(columns: ${widths}, table.header(${heads.map((head) => `strong(${text(head)})`).join(', ')}), ${cells.join(', ')})`;
-
-/** A string of the typesetter's language: only its own marks need a backslash. */
-const text = (words: string): string =>
-  `"${words.replaceAll('\\', '\\\\').replaceAll('"', '\\"').replace(/\s+/g, ' ')}"`;
 
 const preamble = (sheet: Sheet, size: PaperSize): string => `#set document(title: ${text(titleOf(sheet))})
 #set page(paper: "${PAPER_SIZES[size].typst}", margin: (x: 14mm, top: 14mm, bottom: 18mm), footer: context {

@@ -1,7 +1,15 @@
 import { bad, good, type Result, type Rig, unitsOfRig } from '@lastinch/core';
 import { type Sheet, sheetOfRig } from '@lastinch/core/sheet';
-import { PAPER_SIZES, type PaperSize, sheetHtml, sheetTypst } from '@lastinch/paper';
-import { type ExitCode, knownSetups, readRigFile, refuse, unitsAsked, unknownName } from '../asked.ts';
+import { type PaperSize, sheetHtml, sheetTypst } from '@lastinch/paper';
+import {
+  type ExitCode,
+  knownSetups,
+  paperAsked,
+  readRigFile,
+  refuse,
+  unitsAsked,
+  unknownName,
+} from '../asked.ts';
 import { writeOver } from '../hosts/files.ts';
 import { writeJson, writeLines } from '../hosts/output.ts';
 import { pdfOf } from '../hosts/pdf.ts';
@@ -76,17 +84,6 @@ function kindAsked({ out, json }: SheetOptions): Result<Kind> {
     where: { key: '--out' },
     found: out,
     accepted: 'a name that ends in .pdf or .html',
-  });
-}
-
-function paperAsked(text = 'a4'): Result<PaperSize> {
-  const size = Object.keys(PAPER_SIZES).find((one) => one === text.toLowerCase());
-  if (size !== undefined) return good(size as PaperSize);
-  return bad({
-    code: 'ask-option',
-    where: { key: '--paper' },
-    found: text,
-    accepted: Object.keys(PAPER_SIZES).join(', '),
   });
 }
 

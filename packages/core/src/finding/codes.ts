@@ -59,6 +59,7 @@ export const PROBLEM_CODES = [
   'ask-sweep-step',
   'ask-sweep-no-speed',
   'ask-option',
+  'ask-plate',
   'ask-port-taken',
   // stops
   'stop-no-room',

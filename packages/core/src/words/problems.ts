@@ -100,6 +100,7 @@ const PHRASES: Readonly<Record<ProblemCode, Phrase>> = {
     `a step of ${found} does not go through this range of speeds. Accepted: ${accepted}.`,
   'ask-sweep-no-speed': (found, accepted) =>
     `the course ${found} knows no speed: on it a rig is let go. Accepted: ${accepted}.`,
+  'ask-plate': (found, accepted) => `${found}: this cannot be cut. Accepted: ${accepted}.`,
   'ask-option': (found, accepted) => `${found} was not understood. Accepted: ${accepted}.`,
   'ask-port-taken': (found, accepted) => `port ${found} is in use or reserved. Accepted: ${accepted}.`,
 
