@@ -45,14 +45,15 @@ const HALF_DECADE = 10 ** 0.5;
 export function contestants(arena: Arena): readonly Contestant[] {
   const { work, numbers, file, shortestFeature } = arena;
   const perFeature = shortestFeature / arena.case.speed;
-  // As short as ours, so that nothing is jumped, and as long as the whole thing: whoever fares better with that.
-  const longest = [Math.min(0.05, perFeature / 4), Math.min(0.2, perFeature)].map((s) => s.toPrecision(6));
+  // Half of ours, so that nothing is jumped; as long as the whole thing; any: whoever fares best with that.
+  const bounds = [Math.min(0.05, perFeature / 4), Math.min(0.2, perFeature), 0.2];
+  const longest = [...new Set(bounds.map((s) => s.toPrecision(6)))];
   const times = (...lists: readonly (readonly string[])[]): readonly string[] =>
     lists.reduce((all, list) => all.flatMap((head) => list.map((tail) => `${head}:${tail}`)));
   return [
     {
       name: 'ours',
-      settings: scale(1e-2, 1e-7, QUARTER_DECADE),
+      settings: scale(1e-1, 1e-7, QUARTER_DECADE),
       run: (settings, seconds) =>
         call(process.execPath, [join(work, 'ours.mjs'), file, String(seconds)], settings),
     },

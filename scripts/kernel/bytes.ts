@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { kernelSource } from './source.ts';
 
 /** What the prelude brings in place of the kernel's own memory.ts and rows.ts. */
-const GIVEN = ['whole', 'leanRow', 'leanOnThree', 'largestOfFour'];
+const GIVEN = ['whole', 'leanRow', 'leanOnTwo', 'leanOnThree', 'leanOnFour', 'largestOfFive'];
 
 const ENTRY = `
 function takeStepsInMemory(count: i32): void {

@@ -18,56 +18,118 @@
   return changetype<usize>(m) + (<usize>place << 3);
 }
 
-// Two numbers of a row at once; every operation on its own, so that results are those of rows.ts to the last bit.
-function leanRow(m: Memory, to: i32, from: i32, by: f64, slope: i32, size: i32): void {
+// Two numbers of a row at once, four in a turn; every operation on its own, so that results are those of rows.ts to the
+// last bit.
+@inline function leanRow(m: Memory, to: i32, from: i32, by: f64, slope: i32, size: i32): void {
   const byTwo = f64x2.splat(by);
-  let p = addressOf(m, to);
-  let q = addressOf(m, from);
-  let r = addressOf(m, slope);
-  for (const end = p + (<usize>size << 3); p < end; p += 16, q += 16, r += 16) {
-    v128.store(p, f64x2.add(v128.load(q), f64x2.mul(byTwo, v128.load(r))));
+  const toAt = addressOf(m, to);
+  const fromAt = addressOf(m, from);
+  const slopeAt = addressOf(m, slope);
+  const end = <usize>size << 3;
+  for (let i: usize = 0; i < end; i += 32) {
+    v128.store(toAt + i, f64x2.add(v128.load(fromAt + i), f64x2.mul(byTwo, v128.load(slopeAt + i))));
+    v128.store(toAt + i, f64x2.add(v128.load(fromAt + i, 16), f64x2.mul(byTwo, v128.load(slopeAt + i, 16))), 16);
   }
 }
 
-function leanOnThree(
+@inline function leanOnTwo(
+  m: Memory, to: i32, from: i32, by: f64, a: f64, p: i32, b: f64, q: i32, size: i32,
+): void {
+  const aTwo = f64x2.splat(a);
+  const bTwo = f64x2.splat(b);
+  const byTwo = f64x2.splat(by);
+  const toAt = addressOf(m, to);
+  const fromAt = addressOf(m, from);
+  const pAt = addressOf(m, p);
+  const qAt = addressOf(m, q);
+  const end = <usize>size << 3;
+  for (let i: usize = 0; i < end; i += 32) {
+    let sum = f64x2.mul(aTwo, v128.load(pAt + i));
+    sum = f64x2.add(sum, f64x2.mul(bTwo, v128.load(qAt + i)));
+    v128.store(toAt + i, f64x2.add(v128.load(fromAt + i), f64x2.mul(byTwo, sum)));
+    let more = f64x2.mul(aTwo, v128.load(pAt + i, 16));
+    more = f64x2.add(more, f64x2.mul(bTwo, v128.load(qAt + i, 16)));
+    v128.store(toAt + i, f64x2.add(v128.load(fromAt + i, 16), f64x2.mul(byTwo, more)), 16);
+  }
+}
+
+@inline function leanOnThree(
   m: Memory, to: i32, from: i32, by: f64, a: f64, p: i32, b: f64, q: i32, c: f64, r: i32, size: i32,
 ): void {
-  const byTwo = f64x2.splat(by);
   const aTwo = f64x2.splat(a);
   const bTwo = f64x2.splat(b);
   const cTwo = f64x2.splat(c);
+  const byTwo = f64x2.splat(by);
   const toAt = addressOf(m, to);
   const fromAt = addressOf(m, from);
   const pAt = addressOf(m, p);
   const qAt = addressOf(m, q);
   const rAt = addressOf(m, r);
   const end = <usize>size << 3;
-  for (let i: usize = 0; i < end; i += 16) {
-    let sum = f64x2.add(f64x2.mul(aTwo, v128.load(pAt + i)), f64x2.mul(bTwo, v128.load(qAt + i)));
+  for (let i: usize = 0; i < end; i += 32) {
+    let sum = f64x2.mul(aTwo, v128.load(pAt + i));
+    sum = f64x2.add(sum, f64x2.mul(bTwo, v128.load(qAt + i)));
     sum = f64x2.add(sum, f64x2.mul(cTwo, v128.load(rAt + i)));
     v128.store(toAt + i, f64x2.add(v128.load(fromAt + i), f64x2.mul(byTwo, sum)));
+    let more = f64x2.mul(aTwo, v128.load(pAt + i, 16));
+    more = f64x2.add(more, f64x2.mul(bTwo, v128.load(qAt + i, 16)));
+    more = f64x2.add(more, f64x2.mul(cTwo, v128.load(rAt + i, 16)));
+    v128.store(toAt + i, f64x2.add(v128.load(fromAt + i, 16), f64x2.mul(byTwo, more)), 16);
   }
 }
 
-function largestOfFour(
-  m: Memory, a: f64, p: i32, b: f64, q: i32, c: f64, r: i32, d: f64, s: i32, weight: i32, size: i32,
+@inline function leanOnFour(
+  m: Memory, to: i32, from: i32, by: f64, a: f64, p: i32, b: f64, q: i32, c: f64, r: i32, d: f64, s: i32, size: i32,
+): void {
+  const aTwo = f64x2.splat(a);
+  const bTwo = f64x2.splat(b);
+  const cTwo = f64x2.splat(c);
+  const dTwo = f64x2.splat(d);
+  const byTwo = f64x2.splat(by);
+  const toAt = addressOf(m, to);
+  const fromAt = addressOf(m, from);
+  const pAt = addressOf(m, p);
+  const qAt = addressOf(m, q);
+  const rAt = addressOf(m, r);
+  const sAt = addressOf(m, s);
+  const end = <usize>size << 3;
+  for (let i: usize = 0; i < end; i += 32) {
+    let sum = f64x2.mul(aTwo, v128.load(pAt + i));
+    sum = f64x2.add(sum, f64x2.mul(bTwo, v128.load(qAt + i)));
+    sum = f64x2.add(sum, f64x2.mul(cTwo, v128.load(rAt + i)));
+    sum = f64x2.add(sum, f64x2.mul(dTwo, v128.load(sAt + i)));
+    v128.store(toAt + i, f64x2.add(v128.load(fromAt + i), f64x2.mul(byTwo, sum)));
+    let more = f64x2.mul(aTwo, v128.load(pAt + i, 16));
+    more = f64x2.add(more, f64x2.mul(bTwo, v128.load(qAt + i, 16)));
+    more = f64x2.add(more, f64x2.mul(cTwo, v128.load(rAt + i, 16)));
+    more = f64x2.add(more, f64x2.mul(dTwo, v128.load(sAt + i, 16)));
+    v128.store(toAt + i, f64x2.add(v128.load(fromAt + i, 16), f64x2.mul(byTwo, more)), 16);
+  }
+}
+
+@inline function largestOfFive(
+  m: Memory, a: f64, p: i32, b: f64, q: i32, c: f64, r: i32, d: f64, s: i32, e: f64, t: i32, weight: i32, size: i32,
 ): f64 {
   const aTwo = f64x2.splat(a);
   const bTwo = f64x2.splat(b);
   const cTwo = f64x2.splat(c);
   const dTwo = f64x2.splat(d);
+  const eTwo = f64x2.splat(e);
   const pAt = addressOf(m, p);
   const qAt = addressOf(m, q);
   const rAt = addressOf(m, r);
   const sAt = addressOf(m, s);
+  const tAt = addressOf(m, t);
   const weightAt = addressOf(m, weight);
   const end = <usize>size << 3;
   let largest = f64x2.splat(0);
   let total = f64x2.splat(0);
   for (let i: usize = 0; i < end; i += 16) {
-    let sum = f64x2.add(f64x2.mul(aTwo, v128.load(pAt + i)), f64x2.mul(bTwo, v128.load(qAt + i)));
+    let sum = f64x2.mul(aTwo, v128.load(pAt + i));
+    sum = f64x2.add(sum, f64x2.mul(bTwo, v128.load(qAt + i)));
     sum = f64x2.add(sum, f64x2.mul(cTwo, v128.load(rAt + i)));
     sum = f64x2.add(sum, f64x2.mul(dTwo, v128.load(sAt + i)));
+    sum = f64x2.add(sum, f64x2.mul(eTwo, v128.load(tAt + i)));
     const weighed = f64x2.mul(f64x2.abs(sum), v128.load(weightAt + i));
     // The plain kind of maximum is one instruction and loses what is not a number; the total keeps it.
     largest = f64x2.pmax(largest, weighed);

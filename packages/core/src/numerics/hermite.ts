@@ -30,3 +30,28 @@ export function hermiteSlope(
     theta * (3 * theta - 2) * m1
   );
 }
+
+/**
+ * Value at θ of the quintic with values, slopes and curvatures at both ends of an interval of length h: what is known of a
+ * motion at the ends of a step.
+ * @source Hairer, Nørsett, Wanner, Solving Ordinary Differential Equations I, II.6, Hermite interpolation (from memory)
+ */
+export function quinticValue(
+  y0: number,
+  m0: number,
+  c0: number,
+  y1: number,
+  m1: number,
+  c1: number,
+  h: number,
+  theta: number,
+): number {
+  const bend = h * h * c0;
+  const rise = y1 - y0 - h * m0 - bend / 2;
+  const turn = h * (m1 - m0) - bend;
+  const change = h * h * c1 - bend;
+  const third = 10 * rise - 4 * turn + change / 2;
+  const fourth = -15 * rise + 7 * turn - change;
+  const fifth = 6 * rise - 3 * turn + change / 2;
+  return y0 + theta * (h * m0 + theta * (bend / 2 + theta * (third + theta * (fourth + theta * fifth))));
+}

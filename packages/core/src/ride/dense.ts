@@ -36,10 +36,3 @@ export function crestOf(y0: number, m0: number, y1: number, m1: number, step: nu
   }
   return hermiteValue(y0, m0, y1, m1, step, (low + high) / 2);
 }
-
-/** Largest value of the parabola through three even points, or of the points when it has no crest between them. */
-export function parabolaCrest(before: number, middle: number, after: number): number {
-  const bend = before - 2 * middle + after;
-  if (!(middle >= before && middle >= after) || bend >= 0) return Math.max(before, Math.max(middle, after));
-  return middle - ((before - after) * (before - after)) / (8 * bend);
-}

@@ -8,8 +8,8 @@ import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
 import { takeInPeaks } from './peaks.ts';
 import { nextStep, shorterStep } from './step-control.ts';
-import { end, halfWay, later, localError } from './stepper.ts';
-import { axleOf, crushAt, frictionGain, heldByFriction } from './stop-reading.ts';
+import { end, fourth, localError, second, third } from './stepper.ts';
+import { axleOf, crushAt, curveAt, frictionGain, heldByFriction } from './stop-reading.ts';
 
 const SHORTEST_STEP = 1e-9;
 
@@ -44,10 +44,12 @@ function evaluateAndLook(m: Memory, state: i32): void {
 
 /** Tries a step. @returns largest local error ÷ accepted error; NaN when the result is not finite */
 function attempt(m: Memory, from: i32, to: i32, step: number): number {
-  halfWay(m, from, step);
-  evaluate(m, at.HALF_WAY);
-  later(m, from, step);
-  evaluate(m, at.LATER);
+  second(m, from, step);
+  evaluate(m, at.SECOND);
+  third(m, from, step);
+  evaluate(m, at.THIRD);
+  fourth(m, from, step);
+  evaluate(m, at.FOURTH);
   end(m, from, to, step);
   evaluateAndLook(m, to);
   return localError(m, from, to, step);
@@ -62,16 +64,16 @@ export function takeStep(m: Memory): void {
   const to = at.ONE_END + at.OTHER_END - from;
   if (m[at.EVENT_CONTACTS] !== 0) {
     // It waited till now, so that whoever looks at a step finds it with the contacts that were held in it.
-    switchContacts(m, from);
-    evaluateAndLook(m, from);
+    // Most forces begin and end at nothing, so that the end of the last step serves as the start of this one.
+    if (switchContacts(m, from)) evaluateAndLook(m, from);
   }
   const time = m[from + at.TIME];
   let next = whole(m[at.NEXT_BREAK]);
-  while (m[next] <= time + SHORTEST_STEP) next += 1;
+  while (m[next] <= time + SHORTEST_STEP) next += 2;
   m[at.NEXT_BREAK] = next;
   const until = m[next];
   const left = until - time;
-  const planned = m[at.PLANNED_STEP];
+  const planned = Math.min(m[at.PLANNED_STEP], m[next + 1]);
   // The last two steps before a break share what is left, so that none of them is a crumb.
   const even = planned >= left ? left : 2 * planned > left ? left / 2 : planned;
   const isHeld = m[at.SWITCHED_STILL] >= MOST_STILL;
@@ -84,7 +86,7 @@ export function takeStep(m: Memory): void {
     return;
   }
   // A step cut short by a break says nothing against the longer one that was planned.
-  const grown = Math.min(m[at.LONGEST_STEP], nextStep(step, error, m[at.LAST_ERROR]));
+  const grown = nextStep(step, error, m[at.LAST_ERROR]);
   m[at.LAST_ERROR] = error;
   m[at.PLANNED_STEP] = step < planned ? Math.max(grown, planned) : grown;
 
@@ -124,8 +126,12 @@ function landInside(m: Memory, from: i32, to: i32, step: number, share: number):
   evaluateAndLook(m, to);
 }
 
-/** Switches the contacts of an event, counts touches, and keeps what a switch leaves behind. */
-function switchContacts(m: Memory, state: i32): void {
+/**
+ * Switches the contacts of an event, counts touches, and keeps what a switch leaves behind.
+ * @returns whether a force or a loss may jump
+ */
+function switchContacts(m: Memory, state: i32): boolean {
+  let jumps = false;
   const switching = whole(m[at.EVENT_CONTACTS]);
   m[at.EVENT_CONTACTS] = 0;
   m[at.CONTACTS_ON] = whole(m[at.CONTACTS_ON]) ^ switching;
@@ -140,11 +146,15 @@ function switchContacts(m: Memory, state: i32): void {
         // What a tyre holds as it lets go is lost; touched again before it is unpressed, it is held again.
         const held = heldByTyre(m, corner, state);
         m[state + at.DISSIPATED] += isOn ? -held : held;
+        // Where a tyre lands its damping pushes at once; what it loses jumps as it lets go.
+        jumps = true;
         break;
       }
       case at.STOP: {
         const crush = crushAt(m, corner, contactMotion(m, contact, state));
         const c = axleOf(corner);
+        if (m[c + at.OIL_FACTOR] !== 0 || m[c + at.MAXWELL_RATE] !== 0 || curveAt(m, corner, 0) !== 0)
+          jumps = true;
         if (m[c + at.FRICTION_LIMIT] !== 0 && m[c + at.MAXWELL_RATE] !== 0) {
           // Its face stays behind with the friction that it has: met there, both go on as they were.
           if (!isOn) m[turned + 1] = frictionGain(m, corner, crush) - 1;
@@ -168,6 +178,7 @@ function switchContacts(m: Memory, state: i32): void {
       }
     }
   }
+  return jumps;
 }
 
 /**

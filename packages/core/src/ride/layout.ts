@@ -28,6 +28,8 @@ export const MOTION_SIZE = 16;
  */
 export const SUMS = 24;
 export const SUMS_SIZE = 8;
+/** Without a viscous branch. */
+export const PLAIN_SUMS_SIZE = 4;
 /** ∫ heave acceleration² dt, the same of the seat, and the energy books. */
 export const SQUARED_ACCELERATION = 24;
 export const SQUARED_SEAT = 25;
@@ -132,10 +134,12 @@ export const GROUND_SIZE = 6;
 /** The two ends of a step change places when it is accepted: `FROM` says which one is its start. */
 export const ONE_END = 128;
 export const OTHER_END = ONE_END + STATE_SIZE;
-export const HALF_WAY = OTHER_END + STATE_SIZE;
-export const LATER = HALF_WAY + STATE_SIZE;
+/** The stages between them. */
+export const SECOND = OTHER_END + STATE_SIZE;
+export const THIRD = SECOND + STATE_SIZE;
+export const FOURTH = THIRD + STATE_SIZE;
 /** A state between the two ends. */
-export const INSIDE = LATER + STATE_SIZE;
+export const INSIDE = FOURTH + STATE_SIZE;
 
 /** The run. */
 export const RUN = INSIDE + STATE_SIZE;
@@ -144,12 +148,10 @@ export const FROM = RUN;
 export const CONTACTS_ON = RUN + 1;
 export const RIDE_SPEED = RUN + 2;
 export const DURATION = RUN + 3;
-/** The step planned next, and the longest allowed. */
 export const PLANNED_STEP = RUN + 4;
-export const LONGEST_STEP = RUN + 5;
 /** Error of the last accepted step, in accepted errors. */
 export const LAST_ERROR = RUN + 6;
-/** Place of the next time at which a tyre meets a place where the ground changes its law. */
+/** Place of the next row of the schedule: when to land, and the longest step until then. */
 export const NEXT_BREAK = RUN + 7;
 /** 1 once the run left what the model is good for. */
 export const LEFT_VALIDITY = RUN + 8;

@@ -1,6 +1,6 @@
-import { hermiteValue } from '../numerics/hermite.ts';
+import { hermiteValue, quinticValue } from '../numerics/hermite.ts';
 import { contactMotion } from './contact-motion.ts';
-import { crestOf, parabolaCrest, stateInside } from './dense.ts';
+import { crestOf, stateInside } from './dense.ts';
 import { accelerate } from './dynamics.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
@@ -8,6 +8,8 @@ import { axleOf, curveAt, pastTip, ratioOfStop, stopAlong } from './stop-reading
 
 /** Look inside a step only when its ends come this near to the largest value so far. */
 const NEAR = 0.7;
+/** The same of a crest that is only guessed. */
+const NEAR_CREST = 0.9;
 /** Parts of a step at whose ends it is looked at, and how large each is. */
 const PARTS = 4;
 const PART = 0.25;
@@ -40,31 +42,44 @@ export function takeInPeaks(m: Memory, from: i32, to: i32, step: number): void {
   raise(m, at.PEAK_ROLL, Math.abs(m[to + at.ROLL]));
 }
 
-/** Largest value of the readings, with the crests between them. */
-function crestOfReadings(m: Memory): number {
-  let best: number = 0;
-  for (let k = 1; k < PARTS; k += 1) {
-    const middle = at.READINGS + k;
-    best = Math.max(best, parabolaCrest(m[middle - 1], m[middle], m[middle + 1]));
-  }
-  return best;
+/** Where in the step the largest of the readings inside has its crest, by the parabola through it and its neighbours. */
+function crestShare(m: Memory): number {
+  let best: i32 = 1;
+  for (let k: i32 = 2; k < PARTS; k += 1) if (m[at.READINGS + k] > m[at.READINGS + best]) best = k;
+  const middle = at.READINGS + best;
+  const slope = m[middle + 1] - m[middle - 1];
+  const bend = m[middle + 1] - 2 * m[middle] + m[middle - 1];
+  const moved: number = bend < 0 ? Math.max(-1, Math.min(1, (-0.5 * slope) / bend)) : 0;
+  return PART * (best + moved);
 }
 
 function accelerationPeak(m: Memory, place: i32, what: i32, from: i32, to: i32, step: number): void {
   const first = Math.abs(m[from + what]);
   const last = Math.abs(m[to + what]);
   raise(m, place, Math.max(first, last));
-  // The stages of the step tell, roughly but for nothing, whether there is a crest in it that could be the largest.
-  const between = Math.max(Math.abs(m[at.HALF_WAY + what]), Math.abs(m[at.LATER + what]));
-  if (!(between > Math.max(first, last) && between > NEAR * m[place])) return;
+  // The cubic through speeds and accelerations at both ends tells, roughly but for nothing, whether there is a crest inside
+  // that could be the largest: its slope is a parabola, which rises at the start and falls at the end.
+  const sign: number = m[from + what] + m[to + what] < 0 ? -1 : 1;
+  const a0 = sign * m[from + what];
+  const a1 = sign * m[to + what];
+  const mean = (sign * (m[to + what - at.RATE] - m[from + what - at.RATE])) / step;
+  const rising = 6 * mean - 4 * a0 - 2 * a1;
+  const falling = 6 * mean - 4 * a1 - 2 * a0;
+  if (!(rising > 0 && falling > 0)) return;
+  if (a0 + (0.5 * rising * rising) / (rising + falling) < NEAR_CREST * m[place]) return;
   m[at.READINGS] = first;
   m[at.READINGS + PARTS] = last;
-  for (let k = 1; k < PARTS; k += 1) {
-    stateInside(m, from, to, step, k * PART, at.INSIDE);
-    accelerate(m, at.INSIDE);
-    m[at.READINGS + k] = Math.abs(m[at.INSIDE + what]);
+  for (let k: i32 = 1; k < PARTS; k += 1) {
+    m[at.READINGS + k] = accelerationInside(m, what, from, to, step, k * PART);
+    raise(m, place, m[at.READINGS + k]);
   }
-  raise(m, place, crestOfReadings(m));
+  raise(m, place, accelerationInside(m, what, from, to, step, crestShare(m)));
+}
+
+function accelerationInside(m: Memory, what: i32, from: i32, to: i32, step: number, share: number): number {
+  stateInside(m, from, to, step, share, at.INSIDE);
+  accelerate(m, at.INSIDE);
+  return Math.abs(m[at.INSIDE + what]);
 }
 
 function stopPeak(m: Memory, corner: i32, from: i32, to: i32, step: number): void {
@@ -76,7 +91,8 @@ function stopPeak(m: Memory, corner: i32, from: i32, to: i32, step: number): voi
   const first = m[from + probe + at.STOP_FORCE];
   const last = m[to + probe + at.STOP_FORCE];
   raise(m, at.PEAK_STOP_FORCE + corner, Math.max(first, last));
-  if (!(Math.max(first, last) > NEAR * m[at.PEAK_STOP_FORCE + corner])) return;
+  // Once it opens, its force has had its crest.
+  if (!(v0 > 0 && Math.max(first, last) > NEAR * m[at.PEAK_STOP_FORCE + corner])) return;
   const u0 = m[from + at.INNER + corner];
   const u1 = m[to + at.INNER + corner];
   m[at.READINGS] = first;
@@ -84,17 +100,19 @@ function stopPeak(m: Memory, corner: i32, from: i32, to: i32, step: number): voi
   const contact = at.CONTACTS * corner + at.STOP;
   const a0 = contactMotion(m, contact, from + at.ACCELERATION);
   const a1 = contactMotion(m, contact, to + at.ACCELERATION);
-  for (let k = 1; k < PARTS; k += 1) {
-    const share = k * PART;
-    m[at.READINGS + k] = forceWhileOn(
+  for (let k: i32 = 1; k <= PARTS; k += 1) {
+    // The last look is where the others say that the crest is.
+    const share: number = k < PARTS ? k * PART : crestShare(m);
+    const force = forceWhileOn(
       m,
       corner,
-      hermiteValue(x0, v0, x1, v1, step, share),
+      quinticValue(x0, v0, a0, x1, v1, a1, step, share),
       hermiteValue(v0, a0, v1, a1, step, share),
       u0 + share * (u1 - u0),
     );
+    if (k < PARTS) m[at.READINGS + k] = force;
+    raise(m, at.PEAK_STOP_FORCE + corner, force);
   }
-  raise(m, at.PEAK_STOP_FORCE + corner, crestOfReadings(m));
 }
 
 /**

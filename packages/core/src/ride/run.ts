@@ -33,10 +33,10 @@ export interface RunOptions {
 /** Steps between two questions whether to go on. */
 const STEPS_PER_ASK = 1000;
 
-export const DEFAULT_TOLERANCE = 1e-4;
+export const DEFAULT_TOLERANCE = 2e-4;
 
 /**
- * Drives the model over a track: adaptive third-order steps; every touch, lift-off and metal contact is found in time
+ * Drives the model over a track: adaptive fourth-order steps; every touch, lift-off and metal contact is found in time
  * and the step is made to end there, so that inside a step nothing switches.
  *
  * @returns peaks, sums, energy books and counters; `status` says how it ended. Never NaN in a finished run.

@@ -6,6 +6,8 @@ import * as at from './layout.ts';
 import type { i32, Memory } from './memory.ts';
 import type { RideModel } from './model.ts';
 import { type AxleTables, axleTables, writeAxle } from './packed-axle.ts';
+import { scheduleOf } from './schedule.ts';
+import { longestStableStep } from './stable-step.ts';
 import { cubicSize, linearSize, pathSize, writeCubic, writeLinear, writePath } from './tables.ts';
 
 /** What one unit of relative error means: lengths [m], angles [rad] and their speeds, from the size of a stop's crush. */
@@ -13,9 +15,8 @@ const LENGTH_SCALE = 0.02;
 const ANGLE_SCALE = 0.02;
 const SPEED_SCALE = 0.6;
 
+const FIRST_STEP = 1e-3;
 const LONGEST_STEP = 0.05;
-/** At least this many steps over the shortest thing on the ground, so that none is jumped. */
-const STEPS_PER_FEATURE = 4;
 
 /** A ride to be driven. */
 export interface Ride {
@@ -23,8 +24,8 @@ export interface Ride {
   readonly track: Track;
   readonly front: AxleTables;
   readonly rear: AxleTables;
-  /** Times at which a tyre meets a place where the ground changes its law, rising; the end is the last. */
-  readonly breaks: Float64Array;
+  /** Times to land on, and the longest steps between. */
+  readonly schedule: Float64Array;
   readonly speed: number;
   readonly duration: number;
   /** Local error accepted a step, relative to the scales above. */
@@ -36,12 +37,18 @@ export function rideOf(
   track: Track,
   { speed, duration, tolerance }: { speed: number; duration: number; tolerance: number },
 ): Ride {
+  const { sprung } = model;
   return {
     model,
     track,
     front: axleTables(model, 'front'),
     rear: axleTables(model, 'rear'),
-    breaks: breakTimes(model, track, speed, duration),
+    schedule: scheduleOf(track, {
+      speed,
+      wheelbase: sprung.toFrontAxle + sprung.toRearAxle,
+      duration,
+      longest: Math.min(LONGEST_STEP, longestStableStep(model)),
+    }),
     speed,
     duration,
     tolerance,
@@ -49,7 +56,7 @@ export function rideOf(
 }
 
 /** Places that a ride takes in the memory. */
-export function sizeOf({ track, front, rear, breaks }: Ride): number {
+export function sizeOf({ track, front, rear, schedule }: Ride): number {
   const tables = [front, rear].reduce(
     (sum, { shock, stop, paths }) =>
       sum +
@@ -59,7 +66,7 @@ export function sizeOf({ track, front, rear, breaks }: Ride): number {
     0,
   );
   const ground = groundPieces(track.left).length + groundPieces(track.right).length;
-  return at.HEAP + tables + breaks.length + 1 + ground;
+  return at.HEAP + tables + schedule.length + 1 + ground;
 }
 
 /** Writes a ride into the memory, with the rig at the start of it. */
@@ -87,16 +94,14 @@ export function writeStart(m: Memory, ride: Ride): void {
     }
   }
   m[at.NEXT_BREAK] = free;
-  m.set(ride.breaks, free);
-  free += ride.breaks.length;
+  m.set(ride.schedule, free);
+  free += ride.schedule.length;
   m[free] = Infinity;
   free = writeGround(m, at.LEFT_GROUND, track.left, speed, free + 1);
   writeGround(m, at.RIGHT_GROUND, track.right, speed, free);
   writeAcceptedErrors(m, ride.tolerance);
 
-  const longest = Math.min(LONGEST_STEP, track.shortestFeature / speed / STEPS_PER_FEATURE);
-  m[at.LONGEST_STEP] = longest;
-  m[at.PLANNED_STEP] = Math.min(1e-3, longest);
+  m[at.PLANNED_STEP] = FIRST_STEP;
   m[at.LAST_ERROR] = 1;
   m.fill(-Infinity, at.PEAK_TRAVEL, at.PEAK_TRAVEL + 4);
   m[at.FROM] = at.ONE_END;
@@ -140,13 +145,4 @@ function contactsAtRest(m: Memory, state: i32): i32 {
     if (contactSwitch(m, contact, 0, position, 0, 0) > 0) contacts |= 1 << contact;
   }
   return contacts;
-}
-
-function breakTimes(model: RideModel, track: Track, speed: number, duration: number): Float64Array {
-  const wheelbase = model.sprung.toFrontAxle + model.sprung.toRearAxle;
-  const times = [track.left, track.right]
-    .flatMap((side) => side.breaks)
-    .flatMap((distance) => [distance / speed, (distance + wheelbase) / speed])
-    .filter((t) => t > 0 && t < duration);
-  return Float64Array.from(new Set([...times, duration])).sort();
 }

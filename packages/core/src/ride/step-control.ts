@@ -1,9 +1,9 @@
 /**
- * How long the next step shall be. The local error goes with the cube of the step; an accepted step is followed by one
+ * How long the next step shall be. The local error goes with the fourth power of the step; an accepted step is followed by one
  * that also heeds how the error has been changing (a proportional and an integral part), so that where the motion
  * hardens step by step few steps fail. Powers are fourth and eighth roots: those come out the same on every machine.
  *
- * @source Gustafsson, ACM Trans. Math. Softw. 17 (1991) 533 (from memory), with exponents 0.7/3 and 0.4/3 made dyadic
+ * @source Gustafsson, ACM Trans. Math. Softw. 17 (1991) 533 (from memory), here with exponents 1/4 and 1/8
  */
 
 const SAFE = 0.9;
@@ -26,6 +26,5 @@ export function nextStep(step: number, error: number, errorBefore: number): numb
 /** After a step that failed, with error > 1 or not a number. */
 export function shorterStep(step: number, error: number): number {
   if (!(error > 1)) return LEAST * step;
-  const root = fourthRoot(error);
-  return step * Math.max(LEAST, SAFE / (root * Math.sqrt(root)));
+  return step * Math.max(LEAST, SAFE / fourthRoot(error));
 }

@@ -1,56 +1,93 @@
 import * as at from './layout.ts';
 import type { i32, Memory } from './memory.ts';
-import { largestOfFour, leanOnThree, leanRow } from './rows.ts';
+import { largestOfFive, leanOnFour, leanOnThree, leanOnTwo, leanRow } from './rows.ts';
 
 /**
- * One explicit Runge–Kutta step of third order with an embedded second-order one; the last stage is the first of the
- * next step, so a step costs three evaluations. Between the parts below somebody has to evaluate the state that was made:
+ * One explicit Runge–Kutta step of fourth order, Kutta's rule of three eighths. Its end is evaluated for the next step
+ * anyway, and with that a third-order result is embedded in it, so a step costs four evaluations. Between the parts below
+ * somebody has to evaluate the state that was made:
  *
- *     halfWay, evaluate, later, evaluate, end, evaluate, localError
+ *     second, evaluate, third, evaluate, fourth, evaluate, end, evaluate, localError
  *
- * @source Bogacki and Shampine, Appl. Math. Lett. 2 (1989) 321
+ * @source Kutta, Z. Math. Phys. 46 (1901) 435 (from memory); the embedded result is worked out in docs/theory/ride.md
  */
 
-/** Weights of the third-order result, by stage. They add to one. */
-export const B1: number = 2 / 9;
-export const B2: number = 1 / 3;
-export const B3: number = 4 / 9;
+/** How a stage leans on those before it. */
+export const A21: number = 1 / 3;
+export const A31: number = -1 / 3;
+export const A32: number = 1;
+export const A41: number = 1;
+export const A42: number = -1;
+export const A43: number = 1;
 
-/** Third-order result minus the embedded second-order one, by stage. They add to zero. */
-export const E1: number = -5 / 72;
-export const E2: number = 1 / 12;
-export const E3: number = 1 / 9;
-export const E4: number = -1 / 8;
+/** Weights of the fourth-order result, by stage. They add to one. */
+export const B1: number = 1 / 8;
+export const B2: number = 3 / 8;
+export const B3: number = 3 / 8;
+export const B4: number = 1 / 8;
 
-/** Makes the second stage from the start of a step. */
-export function halfWay(m: Memory, from: i32, step: number): void {
-  lean(m, at.HALF_WAY, from, 0.5 * step, from);
-}
+/** Fourth-order result minus the embedded third-order one, by stage, the end the fifth. They add to zero. */
+export const E1: number = -1 / 40;
+export const E2: number = 3 / 40;
+export const E3: number = -3 / 40;
+export const E4: number = -3 / 40;
+export const E5: number = 1 / 10;
 
-/** Makes the third stage, from the start and the second. */
-export function later(m: Memory, from: i32, step: number): void {
-  lean(m, at.LATER, from, 0.75 * step, at.HALF_WAY);
-}
-
-function lean(m: Memory, to: i32, from: i32, by: number, slope: i32): void {
-  leanRow(m, to, from, by, slope + at.RATE, at.MOTION_SIZE);
+/** Makes the second stage from the start of a step, a third into it. */
+export function second(m: Memory, from: i32, step: number): void {
+  leanRow(m, at.SECOND, from, A21 * step, from + at.RATE, at.MOTION_SIZE);
   // Running sums feed nothing back: inside a step nobody asks for them.
   if (m[at.HAS_INNER] !== 0) {
-    leanRow(m, to + at.INNER, from + at.INNER, by, slope + at.INNER_RATE, at.INNER_SIZE);
+    const rate = at.INNER_RATE;
+    leanRow(m, at.SECOND + at.INNER, from + at.INNER, A21 * step, from + rate, at.INNER_SIZE);
   }
-  m[to + at.TIME] = m[from + at.TIME] + by;
+  m[at.SECOND + at.TIME] = m[from + at.TIME] + step / 3;
+}
+
+/** Makes the third stage, two thirds into it. */
+export function third(m: Memory, from: i32, step: number): void {
+  thirdRow(m, from, step, at.POSITION, at.RATE, at.MOTION_SIZE);
+  if (m[at.HAS_INNER] !== 0) thirdRow(m, from, step, at.INNER, at.INNER_RATE, at.INNER_SIZE);
+  m[at.THIRD + at.TIME] = m[from + at.TIME] + (2 * step) / 3;
+}
+
+function thirdRow(m: Memory, from: i32, step: number, row: i32, rate: i32, size: i32): void {
+  leanOnTwo(m, at.THIRD + row, from + row, step, A31, from + rate, A32, at.SECOND + rate, size);
+}
+
+/** Makes the fourth stage, at the end of it. */
+export function fourth(m: Memory, from: i32, step: number): void {
+  fourthRow(m, from, step, at.POSITION, at.RATE, at.MOTION_SIZE);
+  if (m[at.HAS_INNER] !== 0) fourthRow(m, from, step, at.INNER, at.INNER_RATE, at.INNER_SIZE);
+  m[at.FOURTH + at.TIME] = m[from + at.TIME] + step;
+}
+
+function fourthRow(m: Memory, from: i32, step: number, row: i32, rate: i32, size: i32): void {
+  leanOnThree(
+    m,
+    at.FOURTH + row,
+    from + row,
+    step,
+    A41,
+    from + rate,
+    A42,
+    at.SECOND + rate,
+    A43,
+    at.THIRD + rate,
+    size,
+  );
 }
 
 /** Makes the end of the step. */
 export function end(m: Memory, from: i32, to: i32, step: number): void {
   endRow(m, from, to, step, at.POSITION, at.MOTION_SIZE);
-  endRow(m, from, to, step, at.SUMS, at.SUMS_SIZE);
+  endRow(m, from, to, step, at.SUMS, m[at.HAS_INNER] !== 0 ? at.SUMS_SIZE : at.PLAIN_SUMS_SIZE);
   m[to + at.TIME] = m[from + at.TIME] + step;
 }
 
 function endRow(m: Memory, from: i32, to: i32, step: number, row: i32, size: i32): void {
   const rate = row + at.RATE;
-  leanOnThree(
+  leanOnFour(
     m,
     to + row,
     from + row,
@@ -58,9 +95,11 @@ function endRow(m: Memory, from: i32, to: i32, step: number, row: i32, size: i32
     B1,
     from + rate,
     B2,
-    at.HALF_WAY + rate,
+    at.SECOND + rate,
     B3,
-    at.LATER + rate,
+    at.THIRD + rate,
+    B4,
+    at.FOURTH + rate,
     size,
   );
 }
@@ -74,15 +113,17 @@ export function localError(m: Memory, from: i32, to: i32, step: number): number 
 
 function rowError(m: Memory, from: i32, to: i32, row: i32, weight: i32, size: i32): number {
   const rate = row + at.RATE;
-  return largestOfFour(
+  return largestOfFive(
     m,
     E1,
     from + rate,
     E2,
-    at.HALF_WAY + rate,
+    at.SECOND + rate,
     E3,
-    at.LATER + rate,
+    at.THIRD + rate,
     E4,
+    at.FOURTH + rate,
+    E5,
     to + rate,
     weight,
     size,

@@ -1,6 +1,8 @@
 import { expect } from 'vitest';
 import type { EnergyBalance, RideRun } from '../../src/ride/result.ts';
-import { DEFAULT_TOLERANCE } from '../../src/ride/run.ts';
+
+/** Below what is accepted when nobody says otherwise: the books are held to it all the same. */
+const STRICT = 1e-4;
 
 /**
  * How far the books of a run may stay open [J]. It is not a free number: each accepted step may err by `tolerance` of
@@ -8,7 +10,7 @@ import { DEFAULT_TOLERANCE } from '../../src/ride/run.ts';
  * over and those that it held to begin with. Errors of steps do not all have one sign, so they add up like the root of
  * the number of steps.
  */
-export function allowedResidual({ energy, counters }: RideRun, tolerance = DEFAULT_TOLERANCE): number {
+export function allowedResidual({ energy, counters }: RideRun, tolerance = STRICT): number {
   return tolerance * Math.sqrt(counters.steps) * (turnedOver(energy) + Math.abs(energy.storedAtStart));
 }
 
@@ -17,7 +19,7 @@ export function allowedResidual({ energy, counters }: RideRun, tolerance = DEFAU
  * failed, whatever it was about.
  * @returns the run
  */
-export function assertEnergy(run: RideRun, tolerance = DEFAULT_TOLERANCE): RideRun {
+export function assertEnergy(run: RideRun, tolerance = STRICT): RideRun {
   const { storedAtEnd, storedAtStart, dissipated, putInByGround, relativeResidual } = run.energy;
   const residual = Math.abs(storedAtEnd - storedAtStart + dissipated - putInByGround);
   const allowed = allowedResidual(run, tolerance);
@@ -31,7 +33,7 @@ const turnedOver = ({ storedAtEnd, storedAtStart, dissipated, putInByGround }: E
   Math.max(Math.abs(putInByGround), Math.abs(dissipated), Math.abs(storedAtEnd - storedAtStart));
 
 /** A run that must finish, with its books closed. */
-export function mustFinish(run: RideRun, tolerance = DEFAULT_TOLERANCE): RideRun {
+export function mustFinish(run: RideRun, tolerance = STRICT): RideRun {
   expect(run.status).toBe('finished');
   expect(run.time).toBe(run.duration);
   return assertEnergy(run, tolerance);

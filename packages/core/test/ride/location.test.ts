@@ -95,7 +95,7 @@ const DRIVES: readonly (readonly [string, Drive, Counted])[] = [
   [
     'a drop into metal',
     { course: { kind: 'drop', height: 0.5 }, speed: 1, duration: 1 },
-    { steps: 488, rejected: 25, events: 41, evaluations: 1622 },
+    { steps: 268, rejected: 30, events: 41, evaluations: 1250 },
   ],
   [
     'a ledge under the left',
@@ -104,7 +104,7 @@ const DRIVES: readonly (readonly [string, Drive, Counted])[] = [
       speed: 7,
       duration: 1.2,
     },
-    { steps: 442, rejected: 18, events: 12, evaluations: 1405 },
+    { steps: 236, rejected: 26, events: 12, evaluations: 1065 },
   ],
   [
     'two hard whoops',
@@ -113,7 +113,7 @@ const DRIVES: readonly (readonly [string, Drive, Counted])[] = [
       speed: 10,
       duration: 1.5,
     },
-    { steps: 953, rejected: 63, events: 65, evaluations: 3179 },
+    { steps: 483, rejected: 59, events: 65, evaluations: 2252 },
   ],
 ];
 

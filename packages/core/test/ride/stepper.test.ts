@@ -1,45 +1,64 @@
 import { describe, expect, it } from 'vitest';
-import { B1, B2, B3, E1, E2, E3, E4 } from '../../src/ride/stepper.ts';
+import { A21, A31, A32, A41, A42, A43, B1, B2, B3, B4, E1, E2, E3, E4, E5 } from '../../src/ride/stepper.ts';
 import { stiffMetal, stopTouch } from '../shelf/contact.ts';
 import { controlledSteps, evenSteps, missOf, restart, stepperFor } from '../shelf/drive.ts';
 import type { ShelfProblem } from '../shelf/problem.ts';
 import { SHELF } from '../shelf/shelf.ts';
 import { dampedOscillator, freeFall } from '../shelf/smooth.ts';
 
-const STAGE_WEIGHTS = [B1, B2, B3] as const;
-const ERROR_WEIGHTS = [E1, E2, E3, E4] as const;
-
-/** Places of the stages in a step, and the weights by which each stage leans on the one before it. */
-const PLACES = [0, 1 / 2, 3 / 4, 1];
-const LEANS = [0, 1 / 2, 3 / 4];
+/** Stages of a step, its end the fifth: what each leans on those before it, and its place. */
+const LEANS = [[], [A21], [A31, A32], [A41, A42, A43], [B1, B2, B3, B4]];
+const PLACES = [0, 1 / 3, 2 / 3, 1, 1];
+const WEIGHTS = [B1, B2, B3, B4, 0];
+const ERROR_WEIGHTS = [E1, E2, E3, E4, E5];
 
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 
+/** Left sides of the order conditions that end in 1/2, 1/3, 1/6, 1/4, 1/8, 1/12, 1/24, after the first. */
+function conditions(weights: readonly number[]): readonly number[] {
+  const over = (of: (i: number) => number): number => sum(weights.map((b, i) => b * of(i)));
+  const leaned = (values: readonly number[], i: number): number => sum(LEANS[i].map((a, j) => a * values[j]));
+  const c = PLACES;
+  const squares = c.map((x) => x * x);
+  const ac = c.map((_, i) => leaned(c, i));
+  return [
+    over((i) => c[i]),
+    over((i) => squares[i]),
+    over((i) => ac[i]),
+    over((i) => c[i] ** 3),
+    over((i) => c[i] * ac[i]),
+    over((i) => leaned(squares, i)),
+    over((i) => leaned(ac, i)),
+  ];
+}
+
+// Hairer, Nørsett, Wanner, Solving Ordinary Differential Equations I, II.1 and II.2 (from memory).
+const RIGHT_SIDES = [1 / 2, 1 / 3, 1 / 6, 1 / 4, 1 / 8, 1 / 12, 1 / 24];
+
 describe('the coefficients of the step', () => {
-  const [b1, b2, b3] = STAGE_WEIGHTS;
+  it('place each stage where what it leans on adds up to', () => {
+    LEANS.forEach((leans, i) => {
+      expect(sum(leans)).toBeCloseTo(PLACES[i], 15);
+    });
+  });
 
   it('add to one, and those of the error to nothing', () => {
-    expect(sum(STAGE_WEIGHTS)).toBeCloseTo(1, 15);
+    expect(sum(WEIGHTS)).toBeCloseTo(1, 15);
     expect(sum(ERROR_WEIGHTS)).toBeCloseTo(0, 15);
   });
 
-  it('meet the four conditions of the third order', () => {
-    // Hairer, Nørsett, Wanner, Solving Ordinary Differential Equations I, II.1 (from memory).
-    expect(b2 * PLACES[1] + b3 * PLACES[2]).toBeCloseTo(1 / 2, 15);
-    expect(b2 * PLACES[1] ** 2 + b3 * PLACES[2] ** 2).toBeCloseTo(1 / 3, 15);
-    expect(b3 * LEANS[2] * PLACES[1]).toBeCloseTo(1 / 6, 15);
-    expect(b1).toBeCloseTo(2 / 9, 15);
+  it('meet the eight conditions of the fourth order', () => {
+    conditions(WEIGHTS).forEach((left, k) => {
+      expect(left).toBeCloseTo(RIGHT_SIDES[k], 15);
+    });
   });
 
-  it('belong to an embedded result that meets the second order and not the third', () => {
-    const embedded = [...STAGE_WEIGHTS, 0].map((b, i) => b - ERROR_WEIGHTS[i]);
-    expect(sum(embedded)).toBeCloseTo(1, 15);
-    expect(sum(embedded.map((b, i) => b * PLACES[i]))).toBeCloseTo(1 / 2, 15);
-    expect(Math.abs(sum(embedded.map((b, i) => b * PLACES[i] ** 2)) - 1 / 3)).toBeGreaterThan(0.01);
-    // As printed: 7/24, 1/4, 1/3, 1/8 (Bogacki and Shampine 1989, from memory).
-    [7 / 24, 1 / 4, 1 / 3, 1 / 8].forEach((b, i) => {
-      expect(embedded[i]).toBeCloseTo(b, 15);
-    });
+  it('belong to an embedded result that meets the third order and not the fourth', () => {
+    const embedded = conditions(WEIGHTS.map((b, i) => b - ERROR_WEIGHTS[i]));
+    for (let k = 0; k < 3; k += 1) expect(embedded[k]).toBeCloseTo(RIGHT_SIDES[k], 15);
+    expect(
+      Math.max(...embedded.slice(3).map((left, k) => Math.abs(left - RIGHT_SIDES[k + 3]))),
+    ).toBeGreaterThan(1e-3);
   });
 });
 
@@ -63,7 +82,7 @@ function pushed(...a: readonly number[]): ShelfProblem {
 }
 
 describe('a step', () => {
-  it('is exact on speeds that are cubic in time, and not on those of fourth order: its order is three', () => {
+  it('is exact on motions that are of fourth order in time, and not on those of fifth: its order is four', () => {
     const misses = [[2], [2, -7], [2, -7, 5], [2, -7, 5, 3]].map((push) => {
       const problem = pushed(...push);
       const stepper = stepperFor(problem);
@@ -72,8 +91,8 @@ describe('a step', () => {
       return missOf(stepper, problem, 1);
     });
     expect(Math.max(...misses.slice(0, 3))).toBeLessThan(1e-14);
-    // Σ bc³ is 11/48 instead of 1/4.
-    expect(misses[3]).toBeCloseTo(3 / 48, 12);
+    // Σ b·Σ ac³ is 5/108 instead of 1/20.
+    expect(misses[3]).toBeCloseTo(3 * (1 / 20 - 5 / 108), 12);
   });
 
   it('leaves free fall on its parabola to rounding, however many there are', () => {
@@ -81,13 +100,13 @@ describe('a step', () => {
     expect(evenSteps(freeFall, 1000)).toBeLessThan(1e-12);
   });
 
-  it('costs three evaluations, and one to begin with', () => {
+  it('costs four evaluations, and one to begin with', () => {
     const stepper = stepperFor(dampedOscillator);
     for (let k = 0; k < 10; k += 1) {
       stepper.attempt(k * 0.01, 0.01);
       stepper.accept();
     }
-    expect(stepper.evaluations).toBe(31);
+    expect(stepper.evaluations).toBe(41);
   });
 
   it('begins with the accelerations that the last one ended with', () => {
@@ -116,16 +135,16 @@ describe('a step', () => {
 });
 
 describe('the error that a step reports', () => {
-  it('falls by eight when the step is halved', () => {
+  it('falls by sixteen when the step is halved', () => {
     for (const at of [0, 0.1, 0.23]) {
       const stepper = restart(stepperFor(dampedOscillator), at, dampedOscillator.exact(at));
       const ratio = stepper.attempt(at, 2e-3) / stepper.attempt(at, 1e-3);
-      expect(Math.log2(ratio)).toBeGreaterThan(2.9);
-      expect(Math.log2(ratio)).toBeLessThan(3.1);
+      expect(Math.log2(ratio)).toBeGreaterThan(3.9);
+      expect(Math.log2(ratio)).toBeLessThan(4.1);
     }
   });
 
-  it('is larger than the error that the step really makes, which falls by sixteen', () => {
+  it('is larger than the error that the step really makes, which falls by thirty-two', () => {
     const real = [4e-3, 2e-3].map((step) => {
       const stepper = stepperFor(dampedOscillator);
       const told = stepper.attempt(0, step);
@@ -134,8 +153,8 @@ describe('the error that a step reports', () => {
       expect(told).toBeGreaterThan(made);
       return made;
     });
-    expect(Math.log2(real[0] / real[1])).toBeGreaterThan(3.8);
-    expect(Math.log2(real[0] / real[1])).toBeLessThan(4.2);
+    expect(Math.log2(real[0] / real[1])).toBeGreaterThan(4.8);
+    expect(Math.log2(real[0] / real[1])).toBeLessThan(5.2);
   });
 
   it('is told in accepted errors: twice as strict, twice as large', () => {
@@ -147,11 +166,11 @@ describe('the error that a step reports', () => {
 describe.each(SHELF.filter(({ name }) => name !== freeFall.name).map((problem) => [problem.name, problem]))(
   'the problem of the %s',
   (_name, problem) => {
-    it('is met with order three within 0.2, when steps end where the law switches', () => {
-      const misses = [40, 80, 160].map((steps) => evenSteps(problem, steps));
+    it('is met with order four within 0.2, when steps end where the law switches', () => {
+      const misses = [80, 160, 320].map((steps) => evenSteps(problem, steps));
       for (let k = 0; k < 2; k += 1) {
-        expect(Math.log2(misses[k] / misses[k + 1])).toBeGreaterThan(2.8);
-        expect(Math.log2(misses[k] / misses[k + 1])).toBeLessThan(3.2);
+        expect(Math.log2(misses[k] / misses[k + 1])).toBeGreaterThan(3.8);
+        expect(Math.log2(misses[k] / misses[k + 1])).toBeLessThan(4.2);
       }
     });
 

@@ -35,8 +35,9 @@ export const bouncingMass: ShelfProblem = (() => {
       ...(k < 2 ? [k * period + fall + 2 * halfContact] : []),
     ]),
     size: omega ** 2 * swing,
-    accelerate(_time, position, _speed, out) {
-      out[0] = -GRAVITY + omega ** 2 * Math.max(0, -position[0]);
+    accelerate(_time, position, _speed, out, passed) {
+      const isOn = passed === undefined ? position[0] < 0 : passed % 2 === 1;
+      out[0] = -GRAVITY - (isOn ? omega ** 2 * position[0] : 0);
     },
     exact: (t) => inPeriod(t % period),
   };
@@ -56,8 +57,9 @@ export const stopTouch: ShelfProblem = (() => {
     duration: leave + 0.03,
     switches: [touch, leave],
     size: omega * arrival,
-    accelerate(_time, position, _speed, out) {
-      out[0] = -(omega ** 2) * Math.max(0, position[0]);
+    accelerate(_time, position, _speed, out, passed) {
+      const isOn = passed === undefined ? position[0] > 0 : passed === 1;
+      out[0] = isOn ? -(omega ** 2) * position[0] : 0;
     },
     exact(t) {
       if (t < touch) return { position: [-gap + arrival * t], speed: [arrival] };
@@ -97,9 +99,10 @@ export const stiffMetal: ShelfProblem = (() => {
     duration: end,
     switches: [reach, reach + onMetal],
     size: stiff ** 2 * swing,
-    accelerate(_time, position, _speed, out) {
-      const crush = Math.max(0, position[0]);
-      out[0] = -(soft * crush + metal * Math.max(0, crush - metalAt)) / mass;
+    accelerate(_time, position, _speed, out, passed) {
+      const crush = passed === undefined ? Math.max(0, position[0]) : position[0];
+      const isMet = passed === undefined ? crush > metalAt : passed === 1;
+      out[0] = -(soft * crush + (isMet ? metal * (crush - metalAt) : 0)) / mass;
     },
     exact(t) {
       if (t < reach) return rising(t);

@@ -26,9 +26,18 @@ export function missOf(stepper: Stepper, problem: ShelfProblem, time: number): n
   );
 }
 
-/** Even steps in every smooth piece, landing on the switches. @returns largest miss at the end of any step */
+/**
+ * Even steps in every smooth piece, landing on the switches, with the law of the piece held in it as the engine does.
+ * @returns largest miss at the end of any step
+ */
 export function evenSteps(problem: ShelfProblem, stepsPerPiece: number): number {
-  const stepper = stepperFor(problem);
+  const isBlind = problem.switches.length === 0;
+  let passed = 0;
+  const stepper = stepperFor({
+    ...problem,
+    accelerate: (time, position, speed, out) =>
+      problem.accelerate(time, position, speed, out, isBlind ? undefined : passed),
+  });
   const ends = [...problem.switches, problem.duration];
   let from = 0;
   let miss = 0;
@@ -40,6 +49,8 @@ export function evenSteps(problem: ShelfProblem, stepsPerPiece: number): number 
       miss = Math.max(miss, missOf(stepper, problem, from + (k + 1) * step));
     }
     from = to;
+    passed += 1;
+    stepper.evaluateStart(from);
   }
   return miss;
 }

@@ -7,8 +7,17 @@ export interface ShelfProblem {
   readonly position: readonly number[];
   readonly speed: readonly number[];
   readonly duration: number;
-  /** The whole law, switches included: what a solver sees that does not look for them. */
-  accelerate(time: number, position: Float64Array, speed: Float64Array, out: Float64Array): void;
+  /**
+   * The whole law, switches included: what a solver sees that does not look for them.
+   * @param passed – how many switches lie behind: the law of that piece, gone on with smoothly wherever the state is
+   */
+  accelerate(
+    time: number,
+    position: Float64Array,
+    speed: Float64Array,
+    out: Float64Array,
+    passed?: number,
+  ): void;
   exact(time: number): Motion;
   /** Times at which the law switches, rising, in closed form. Between two of them everything is smooth. */
   readonly switches: readonly number[];

@@ -1,6 +1,6 @@
 import * as at from '../../src/ride/layout.ts';
 import type { Memory } from '../../src/ride/memory.ts';
-import { end, halfWay, later, localError } from '../../src/ride/stepper.ts';
+import { end, fourth, localError, second, third } from '../../src/ride/stepper.ts';
 
 /** Accelerations of a mechanical system, q″ = f(t, q, q′), written into `out`. */
 export type Accelerate = (
@@ -48,7 +48,7 @@ export function makeStepper(
     speed: row(place + at.SPEED),
     acceleration: row(place + at.ACCELERATION),
   });
-  const stages = [stepEnd(at.HALF_WAY), stepEnd(at.LATER)];
+  const stages = [stepEnd(at.SECOND), stepEnd(at.THIRD), stepEnd(at.FOURTH)];
   const evaluate = ({ place, position, speed, acceleration }: StepEnd): void => {
     accelerate(m[place + at.TIME], position, speed, acceleration);
     stepper.evaluations += 1;
@@ -65,10 +65,12 @@ export function makeStepper(
       const from = stepper.start.place;
       const to = stepper.end.place;
       m[from + at.TIME] = time;
-      halfWay(m, from, step);
+      second(m, from, step);
       evaluate(stages[0]);
-      later(m, from, step);
+      third(m, from, step);
       evaluate(stages[1]);
+      fourth(m, from, step);
+      evaluate(stages[2]);
       end(m, from, to, step);
       evaluate(stepper.end);
       return localError(m, from, to, step);
