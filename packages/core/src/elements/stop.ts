@@ -56,3 +56,20 @@ export function stopEnergy(
 ): number {
   return cubicIntegral(curve, crush) + (metalRate * metalCrush * metalCrush) / 2;
 }
+
+/**
+ * Force of a stop and the metal behind it along the stop [N], from its parts. Beyond where it should have let go it is the
+ * smooth continuation of the law, and may pull: inside a tried step that is wanted.
+ * @param friction – 1 and the share that friction adds
+ * @param gain – of the closing speed, see `closingGain`
+ */
+export function stopSum(
+  friction: number,
+  curve: number,
+  metal: number,
+  gain: number,
+  viscous: number,
+  oil: number,
+): number {
+  return gain * (friction * curve + metal) + viscous + oil;
+}

@@ -178,7 +178,16 @@ function switchContacts(m: Memory, state: i32): boolean {
       }
     }
   }
+  holdContacts(m, whole(m[at.CONTACTS_ON]));
   return jumps;
+}
+
+/** Makes these the contacts that carry force. */
+export function holdContacts(m: Memory, contacts: i32): void {
+  m[at.CONTACTS_ON] = contacts;
+  for (let contact: i32 = 0; contact < at.ALL_CONTACTS; contact += 1) {
+    m[at.HELD + 4 * (contact & 7) + (contact >> 3)] = (contacts >> contact) & 1;
+  }
 }
 
 /**

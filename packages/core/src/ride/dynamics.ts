@@ -1,13 +1,15 @@
 import { antiRollMoment } from '../elements/anti-roll-bar.ts';
 import { coilForce } from '../elements/coil.ts';
 import { droopPull } from '../elements/droop-limit.ts';
+import { oilForce } from '../elements/gas-chamber.ts';
 import { springPull } from '../elements/maxwell.ts';
+import { closingGain, stopSum } from '../elements/stop.ts';
 import { tyreForce, tyreSwitch } from '../elements/tyre.ts';
-import { readGround } from './ground.ts';
+import { readOnSide } from './ground.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
-import { curveAt, faceAt, metAgain, stopAlong, viscousAlong } from './stop-reading.ts';
-import { followPath, linearAt } from './tables.ts';
+import { faceAt, frictionGain, metAgain, viscousAlong } from './stop-reading.ts';
+import { cubicAt, followOnSide, linearAt } from './tables.ts';
 
 /**
  * Equations of motion of a body (heave, pitch, roll) on two solid axles (heave, roll each), small angles, all elements
@@ -30,7 +32,6 @@ export function accelerateAndLook(m: Memory, state: i32): void {
 
 /** @inline in the compiled kernel, so that the stages of a step carry nothing of the looking. */
 function equations(m: Memory, state: i32, looks: boolean): void {
-  const contacts = whole(m[at.CONTACTS_ON]);
   const hasInner = m[at.HAS_INNER] !== 0;
   const v = state + at.SPEED;
   const out = state + at.ACCELERATION;
@@ -58,6 +59,12 @@ function equations(m: Memory, state: i32, looks: boolean): void {
     const axleRollSpeed = m[v + first + 1];
     // Compression of the suspension in the middle, and how it changes along the axle.
     const hasPaths = m[c + at.HAS_PATHS] !== 0;
+    const hasFriction = m[c + at.FRICTION_LIMIT] !== 0;
+    const hasOil = m[c + at.OIL_FACTOR] !== 0;
+    const springStation = m[c + at.SPRING_STATION];
+    const shockStation = m[c + at.SHOCK_STATION];
+    const stopStation = m[c + at.STOP_STATION];
+    const halfTrack = m[c + at.HALF_TRACK];
     const x = m[c + at.X];
     const closing = axleHeave - (heave - x * pitch);
     const closingSpeed = axleHeaveSpeed - (heaveSpeed - x * pitchSpeed);
@@ -69,21 +76,17 @@ function equations(m: Memory, state: i32, looks: boolean): void {
     let tyres: number = 0;
     let tyreMoment: number = 0;
 
+    // Each side is summed by itself and then added or taken away: an even rig on even ground stays exactly even, where
+    // one long sum would roll it by its rounding, and hard whoops make much of a little roll.
     for (let s: i32 = 0; s < 2; s += 1) {
       const sign: number = 1 - 2 * s;
       const corner = 2 * e + s;
-      const on = contacts >> (at.CONTACTS * corner);
-
-      // Each side is summed by itself and then added or taken away: an even rig on even ground stays exactly even,
-      // where one long sum would roll it by its rounding, and hard whoops make much of a little roll.
       const sideTilt = sign * tilt;
       const sideTiltSpeed = sign * tiltSpeed;
       let sideForce: number = 0;
       let sideMoment: number = 0;
+      let sideLoss: number = 0;
 
-      const springStation = m[c + at.SPRING_STATION];
-      const shockStation = m[c + at.SHOCK_STATION];
-      const stopStation = m[c + at.STOP_STATION];
       const shockTravel = closing + shockStation * sideTilt;
       const stopTravel = closing + stopStation * sideTilt;
       // How far each has closed, in axle travel at its ratio of ride height, and what its ratio is of that.
@@ -94,18 +97,15 @@ function equations(m: Memory, state: i32, looks: boolean): void {
       let shockLever: number = 1;
       let stopLever: number = 1;
       if (hasPaths) {
-        const spring = whole(m[c + at.SPRING_PATH]);
-        const shock = whole(m[c + at.SHOCK_PATH]);
-        const stop = whole(m[c + at.STOP_PATH]);
-        springAlong = followPath(m, spring, springAlong);
-        springLever = m[at.LEVER];
-        shockAlong = followPath(m, shock, shockTravel);
-        shockLever = m[at.LEVER];
-        stopGone = followPath(m, stop, stopTravel);
-        stopLever = m[at.LEVER];
+        springAlong = followOnSide(m, whole(m[c + at.SPRING_PATH]), springAlong, s);
+        springLever = m[at.SIDE_LEVER + s];
+        shockAlong = followOnSide(m, whole(m[c + at.SHOCK_PATH]), shockAlong, s);
+        shockLever = m[at.SIDE_LEVER + s];
+        stopGone = followOnSide(m, whole(m[c + at.STOP_PATH]), stopGone, s);
+        stopLever = m[at.SIDE_LEVER + s];
       }
       const coil = coilForce(m[c + at.PRELOAD], m[c + at.SPRING_RATE], springAlong);
-      if ((on & (1 << at.COIL)) !== 0) {
+      if (m[at.HELD_COIL + corner] !== 0) {
         const push = springLever * coil;
         sideForce += push;
         sideMoment += springStation * push;
@@ -117,23 +117,22 @@ function equations(m: Memory, state: i32, looks: boolean): void {
       const shaft = damping + shockLever * (m[c + at.GAS_FORCE] + m[c + at.GAS_RATE] * shockAlong);
       sideForce += shaft;
       sideMoment += shockStation * shaft;
-      lostPower += damping * shockSpeed;
+      sideLoss += damping * shockSpeed;
 
       const stretch = -m[c + at.DROOP_AT] - shockTravel;
-      if ((on & (1 << at.DROOP)) !== 0) {
-        const rate = m[c + at.DROOP_RATE];
-        const pull = droopPull(rate, m[c + at.DROOP_RATE_FACTOR], stretch, shockSpeed);
+      if (m[at.HELD_DROOP + corner] !== 0) {
+        const pull = droopPull(m[c + at.DROOP_RATE], m[c + at.DROOP_RATE_FACTOR], stretch, shockSpeed);
         sideForce -= pull;
         sideMoment -= shockStation * pull;
-        lostPower += (rate * stretch - pull) * shockSpeed;
+        sideLoss += (m[c + at.DROOP_RATE] * stretch - pull) * shockSpeed;
       }
       const beyondOpen = -m[c + at.OPEN_AT] - shockTravel;
       const beyondClosed = shockTravel - m[c + at.CLOSED_AT];
-      if ((on & ((1 << at.OPEN) | (1 << at.CLOSED))) !== 0) {
-        const beyond = (on & (1 << at.CLOSED)) !== 0 ? beyondClosed : -beyondOpen;
-        const end = m[c + at.SHOCK_END_RATE] * beyond;
-        sideForce += end;
-        sideMoment += shockStation * end;
+      if (m[at.HELD_OPEN + corner] !== 0 || m[at.HELD_CLOSED + corner] !== 0) {
+        const beyond = m[at.HELD_CLOSED + corner] !== 0 ? beyondClosed : -beyondOpen;
+        const push = m[c + at.SHOCK_END_RATE] * beyond;
+        sideForce += push;
+        sideMoment += shockStation * push;
       }
 
       const stopSpeed = closingSpeed + stopStation * sideTiltSpeed;
@@ -142,65 +141,71 @@ function equations(m: Memory, state: i32, looks: boolean): void {
       const beyondMetal = crush - m[c + at.METAL_AT + s];
       // Metal may stand before the stop: it is a contact of its own, and the stop's curve counts once it is touched.
       const crushSpeed = stopRatio * stopSpeed;
-      const isTouched = (on & (1 << at.STOP)) !== 0;
+      const isTouched = m[at.HELD_STOP + corner] !== 0;
       let isMet = crush > 0;
       let along: number = 0;
-      const inner: number = hasInner ? m[state + at.INNER + corner] : 0;
-      if ((on & ((1 << at.STOP) | (1 << at.METAL))) !== 0) {
+      let inner: number = 0;
+      if (hasInner) inner = m[state + at.INNER + corner];
+      if (isTouched || m[at.HELD_METAL + corner] !== 0) {
         const pressed: number = isTouched ? crush : 0;
-        const metalCrush: number = (on & (1 << at.METAL)) !== 0 ? beyondMetal : 0;
-        const curve = curveAt(m, corner, pressed);
-        along = stopAlong(m, corner, pressed, curve, metalCrush, crushSpeed, inner);
+        const metal: number = m[at.HELD_METAL + corner] !== 0 ? m[c + at.METAL_RATE] * beyondMetal : 0;
+        const curve = cubicAt(m, whole(m[c + at.STOP_TABLE]), pressed);
+        let viscous: number = 0;
+        if (hasInner) viscous = viscousAlong(m, corner, pressed, inner);
+        let friction: number = 1;
+        if (hasFriction) friction = frictionGain(m, corner, pressed);
+        let oil: number = 0;
+        if (hasOil) oil = pressed !== 0 ? oilForce(m[c + at.OIL_FACTOR], crushSpeed) : 0;
+        const gain = closingGain(m[c + at.STOP_RATE_FACTOR], crushSpeed);
+        along = stopSum(friction, curve, metal, gain, viscous, oil);
         sideForce += stopRatio * along;
         sideMoment += stopStation * (stopRatio * along);
-        const kept = curve + m[c + at.METAL_RATE] * metalCrush + viscousAlong(m, corner, pressed, inner);
-        lostPower += (along - kept) * crushSpeed;
+        sideLoss += (along - (curve + metal + viscous)) * crushSpeed;
         // A stop lets go where it would pull, with its face behind: only a viscous branch makes it do so.
         if (pressed > 0 && along <= 0) isMet = false;
       }
       if (hasInner) {
-        const face = isTouched ? crush : faceAt(m, corner, inner);
+        const face: number = isTouched ? crush : faceAt(m, corner, inner);
         if (!isTouched) isMet = metAgain(m, corner, crush, face, crushSpeed, inner) > 0;
         const pull = springPull(m[c + at.MAXWELL_RATE], face, inner);
         const flow = pull / m[c + at.MAXWELL_DAMPING];
         m[state + at.INNER_RATE + corner] = flow;
-        lostPower += pull * flow;
+        sideLoss += pull * flow;
       }
-      const halfTrack = m[c + at.HALF_TRACK];
-      readGround(m, at.LEFT_GROUND + s * at.GROUND_SIZE, distance);
-      const rise = m[at.GROUND_RISE];
+
+      readOnSide(m, s, distance);
+      const rise = m[at.SIDE_RISE + s];
       const wheel = axleHeave + halfTrack * (sign * axleRoll);
       const approach = rise - (axleHeaveSpeed + halfTrack * (sign * axleRollSpeed));
-      const elastic = m[c + at.TYRE_LOAD] + m[c + at.TYRE_RATE] * (m[at.GROUND_HEIGHT] - wheel);
-      if ((on & (1 << at.TYRE)) !== 0) {
-        const push = tyreForce(elastic, m[c + at.TYRE_DAMPING], approach);
-        tyres += push;
-        tyreMoment += sign * push;
-        groundPower += push * rise;
-        lostPower += (push - elastic) * approach;
+      const elastic = m[c + at.TYRE_LOAD] + m[c + at.TYRE_RATE] * (m[at.SIDE_HEIGHT + s] - wheel);
+      let push: number = 0;
+      if (m[at.HELD_TYRE + corner] !== 0) {
+        push = tyreForce(elastic, m[c + at.TYRE_DAMPING], approach);
+        sideLoss += (push - elastic) * approach;
       }
 
       force += sideForce;
       moment += sign * sideMoment;
+      tyres += push;
+      tyreMoment += sign * push;
+      groundPower += push * rise;
+      lostPower += sideLoss;
 
       if (looks) {
-        let wants: i32 = 0;
-        if (isMet) wants |= 1 << at.STOP;
-        if (beyondMetal > 0) wants |= 1 << at.METAL;
-        if (coil > 0) wants |= 1 << at.COIL;
-        if (stretch > 0) wants |= 1 << at.DROOP;
-        if (tyreSwitch(elastic, m[c + at.TYRE_DAMPING], approach) > 0) wants |= 1 << at.TYRE;
-        if (beyondOpen > 0) wants |= 1 << at.OPEN;
-        if (beyondClosed > 0) wants |= 1 << at.CLOSED;
-        if (isTouched && m[c + at.FRICTION_LIMIT] !== 0) {
-          if (crushSpeed > 0) wants |= 1 << at.CLOSING;
-        } else wants |= on & (1 << at.CLOSING);
-        wanted |= wants << (at.CONTACTS * corner);
-        const probe = state + at.PROBES + at.PROBE * corner;
-        m[probe + at.STOP_TRAVEL] = stopTravel;
-        m[probe + at.STOP_SPEED] = stopSpeed;
-        m[probe + at.SHOCK_SPEED] = ratio * shockSpeed;
-        m[probe + at.STOP_FORCE] = Math.max(0, along);
+        wanted |= bitWhere(isMet, corner, at.STOP);
+        wanted |= bitWhere(beyondMetal > 0, corner, at.METAL);
+        wanted |= bitWhere(coil > 0, corner, at.COIL);
+        wanted |= bitWhere(stretch > 0, corner, at.DROOP);
+        wanted |= bitWhere(tyreSwitch(elastic, m[c + at.TYRE_DAMPING], approach) > 0, corner, at.TYRE);
+        wanted |= bitWhere(beyondOpen > 0, corner, at.OPEN);
+        wanted |= bitWhere(beyondClosed > 0, corner, at.CLOSED);
+        let isClosing = m[at.HELD_CLOSING + corner] !== 0;
+        if (hasFriction && isTouched) isClosing = crushSpeed > 0;
+        wanted |= bitWhere(isClosing, corner, at.CLOSING);
+        m[state + at.STOP_TRAVEL + corner] = stopTravel;
+        m[state + at.STOP_SPEED + corner] = stopSpeed;
+        m[state + at.SHOCK_SPEED + corner] = ratio * shockSpeed;
+        m[state + at.STOP_FORCE + corner] = Math.max(0, along);
       }
     }
 
@@ -209,7 +214,7 @@ function equations(m: Memory, state: i32, looks: boolean): void {
     pitchMoment -= x * force;
     rollMoment += moment;
     m[out + first] = (tyres - force) * m[c + at.PER_MASS] - gravity;
-    m[out + first + 1] = (m[c + at.HALF_TRACK] * tyreMoment - moment) * m[c + at.PER_INERTIA];
+    m[out + first + 1] = (halfTrack * tyreMoment - moment) * m[c + at.PER_INERTIA];
   }
 
   // The seat pushes back on the body with what it needs beyond the sitter's weight, which the springs carry anyway.
@@ -238,4 +243,9 @@ function equations(m: Memory, state: i32, looks: boolean): void {
   m[state + at.GROUND_WORK + at.RATE] = groundPower;
   m[state + at.DISSIPATED + at.RATE] = lostPower;
   if (looks) m[state + at.WANTED] = wanted;
+}
+
+/** The bit of a contact of a corner where it holds, else nothing. */
+export function bitWhere(holds: boolean, corner: i32, which: i32): i32 {
+  return holds ? 1 << (at.CONTACTS * corner + which) : 0;
 }

@@ -22,6 +22,13 @@ export function readGround(m: Memory, ground: i32, distance: number): void {
   m[at.GROUND_RISE] = m[ground + at.PIECES_PER_SECOND] * (b + u * (2 * c + 3 * d));
 }
 
+/** The same of a side, both numbers to its own places. The compiled kernel reads both sides at once: prelude.as. */
+export function readOnSide(m: Memory, side: i32, distance: number): void {
+  readGround(m, at.LEFT_GROUND + side * at.GROUND_SIZE, distance);
+  m[at.SIDE_HEIGHT + side] = m[at.GROUND_HEIGHT];
+  m[at.SIDE_RISE + side] = m[at.GROUND_RISE];
+}
+
 /** The same under the tyre of a corner at a time [s]. */
 export function readGroundUnder(m: Memory, corner: i32, time: number): void {
   const axle = at.FRONT + (corner >> 1) * at.AXLE_SIZE;

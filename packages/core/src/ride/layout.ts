@@ -43,15 +43,13 @@ export const TIME = 40;
 /** Contacts that should carry force in this state, as bits. */
 export const WANTED = 41;
 /**
- * What a look at a state leaves behind for each corner: travel and speed at the stop's station, closing speed of the shock,
+ * What a look at a state leaves behind, a corner each: travel and speed at the stop's station, closing speed of the shock,
  * force along the stop.
  */
-export const PROBES = 42;
-export const PROBE = 4;
-export const STOP_TRAVEL = 0;
-export const STOP_SPEED = 1;
-export const SHOCK_SPEED = 2;
-export const STOP_FORCE = 3;
+export const STOP_TRAVEL = 42;
+export const STOP_SPEED = 46;
+export const SHOCK_SPEED = 50;
+export const STOP_FORCE = 54;
 export const STATE_SIZE = 58;
 
 /**
@@ -213,8 +211,24 @@ export const REAR = FRONT + AXLE_SIZE;
 export const LEFT_GROUND = REAR + AXLE_SIZE;
 export const RIGHT_GROUND = LEFT_GROUND + GROUND_SIZE;
 
+/** The contacts that carry force once more, 1 for each that does, a corner each: as numbers, so that both sides are read at once. */
+export const HELD = RIGHT_GROUND + GROUND_SIZE;
+export const HELD_STOP = HELD + 4 * STOP;
+export const HELD_METAL = HELD + 4 * METAL;
+export const HELD_COIL = HELD + 4 * COIL;
+export const HELD_DROOP = HELD + 4 * DROOP;
+export const HELD_TYRE = HELD + 4 * TYRE;
+export const HELD_OPEN = HELD + 4 * OPEN;
+export const HELD_CLOSED = HELD + 4 * CLOSED;
+export const HELD_CLOSING = HELD + 4 * CLOSING;
+
+/** What was read off the ground and off a path last, left, then right. */
+export const SIDE_HEIGHT = HELD + ALL_CONTACTS;
+export const SIDE_RISE = SIDE_HEIGHT + 2;
+export const SIDE_LEVER = SIDE_RISE + 2;
+
 /** What was read off the ground last: height [m], and how fast it rises [m/s]. */
-export const GROUND_HEIGHT = RIGHT_GROUND + GROUND_SIZE;
+export const GROUND_HEIGHT = SIDE_LEVER + 2;
 export const GROUND_RISE = GROUND_HEIGHT + 1;
 /** Ratio over that of ride height, where a path was followed last. */
 export const LEVER = GROUND_RISE + 1;

@@ -22,17 +22,16 @@ function raise(m: Memory, place: i32, value: number): void {
 export function takeInPeaks(m: Memory, from: i32, to: i32, step: number): void {
   const contacts = whole(m[at.CONTACTS_ON]);
   for (let corner: i32 = 0; corner < 4; corner += 1) {
-    const probe = at.PROBES + at.PROBE * corner;
-    const x0 = m[from + probe + at.STOP_TRAVEL];
-    const v0 = m[from + probe + at.STOP_SPEED];
-    const x1 = m[to + probe + at.STOP_TRAVEL];
-    const v1 = m[to + probe + at.STOP_SPEED];
+    const x0 = m[from + at.STOP_TRAVEL + corner];
+    const v0 = m[from + at.STOP_SPEED + corner];
+    const x1 = m[to + at.STOP_TRAVEL + corner];
+    const v1 = m[to + at.STOP_SPEED + corner];
     const on = contacts >> (at.CONTACTS * corner);
     raise(m, at.PEAK_TRAVEL + corner, Math.max(x0, x1));
     if (v0 > 0 && v1 < 0) raise(m, at.PEAK_TRAVEL + corner, crestOf(x0, v0, x1, v1, step));
     if ((on & ((1 << at.STOP) | (1 << at.METAL))) !== 0) stopPeak(m, corner, from, to, step);
     if ((on & (1 << at.TYRE)) === 0) m[at.AIRBORNE + corner] += step;
-    const shockSpeed = m[to + probe + at.SHOCK_SPEED];
+    const shockSpeed = m[to + at.SHOCK_SPEED + corner];
     raise(m, at.PEAK_COMPRESSION + corner, shockSpeed);
     raise(m, at.PEAK_REBOUND + corner, -shockSpeed);
   }
@@ -83,13 +82,12 @@ function accelerationInside(m: Memory, what: i32, from: i32, to: i32, step: numb
 }
 
 function stopPeak(m: Memory, corner: i32, from: i32, to: i32, step: number): void {
-  const probe = at.PROBES + at.PROBE * corner;
-  const x0 = m[from + probe + at.STOP_TRAVEL];
-  const v0 = m[from + probe + at.STOP_SPEED];
-  const x1 = m[to + probe + at.STOP_TRAVEL];
-  const v1 = m[to + probe + at.STOP_SPEED];
-  const first = m[from + probe + at.STOP_FORCE];
-  const last = m[to + probe + at.STOP_FORCE];
+  const x0 = m[from + at.STOP_TRAVEL + corner];
+  const v0 = m[from + at.STOP_SPEED + corner];
+  const x1 = m[to + at.STOP_TRAVEL + corner];
+  const v1 = m[to + at.STOP_SPEED + corner];
+  const first = m[from + at.STOP_FORCE + corner];
+  const last = m[to + at.STOP_FORCE + corner];
   raise(m, at.PEAK_STOP_FORCE + corner, Math.max(first, last));
   // Once it opens, its force has had its crest.
   if (!(v0 > 0 && Math.max(first, last) > NEAR * m[at.PEAK_STOP_FORCE + corner])) return;

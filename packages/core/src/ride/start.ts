@@ -1,5 +1,6 @@
 import type { Track } from '../course/sampled.ts';
 import { contactMotion, contactSwitch } from './contact-motion.ts';
+import { holdContacts } from './drive.ts';
 import { accelerateAndLook } from './dynamics.ts';
 import { groundPieces, writeGround } from './ground.ts';
 import * as at from './layout.ts';
@@ -106,7 +107,7 @@ export function writeStart(m: Memory, ride: Ride): void {
   m.fill(-Infinity, at.PEAK_TRAVEL, at.PEAK_TRAVEL + 4);
   m[at.FROM] = at.ONE_END;
   for (const i of HEIGHTS) m[at.ONE_END + i] = track.initialLift;
-  m[at.CONTACTS_ON] = contactsAtRest(m, at.ONE_END);
+  holdContacts(m, contactsAtRest(m, at.ONE_END));
   accelerateAndLook(m, at.ONE_END);
   m[at.EVALUATIONS] = 1;
 }

@@ -1,6 +1,6 @@
 import { oilForce } from '../elements/gas-chamber.ts';
 import { springPull } from '../elements/maxwell.ts';
-import { closingGain } from '../elements/stop.ts';
+import { closingGain, stopSum } from '../elements/stop.ts';
 import { bergForce } from '../elements/stop-friction.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
@@ -108,10 +108,14 @@ export function stopAlong(
   inner: number,
 ): number {
   const c = axleOf(corner);
-  const elastic = frictionGain(m, corner, crush) * curve + m[c + at.METAL_RATE] * metalCrush;
-  const oil = crush !== 0 ? oilForce(m[c + at.OIL_FACTOR], crushSpeed) : 0;
-  const gain = closingGain(m[c + at.STOP_RATE_FACTOR], crushSpeed);
-  return gain * elastic + viscousAlong(m, corner, crush, inner) + oil;
+  return stopSum(
+    frictionGain(m, corner, crush),
+    curve,
+    m[c + at.METAL_RATE] * metalCrush,
+    closingGain(m[c + at.STOP_RATE_FACTOR], crushSpeed),
+    viscousAlong(m, corner, crush, inner),
+    crush !== 0 ? oilForce(m[c + at.OIL_FACTOR], crushSpeed) : 0,
+  );
 }
 
 /**

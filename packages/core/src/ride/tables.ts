@@ -76,6 +76,13 @@ export function followPath(m: Memory, path: i32, travel: number): number {
   return m[i] + u * (b + u * (c + d));
 }
 
+/** The same for a side, its change left in its own place. The compiled kernel follows both sides at once: prelude.as. */
+export function followOnSide(m: Memory, path: i32, travel: number, side: i32): number {
+  const along = followPath(m, path, travel);
+  m[at.SIDE_LEVER + side] = m[at.LEVER];
+  return along;
+}
+
 /** Area under the monotone cubic at `table`, from its first point to x beyond it. */
 export function cubicAreaTo(m: Memory, table: i32, x: number): number {
   let area: number = 0;
