@@ -6,8 +6,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { kernelSource } from './source.ts';
 
-/** What the prelude brings in place of the kernel's own memory.ts and rows.ts. */
-const GIVEN = ['whole', 'leanRow', 'leanOnTwo', 'leanOnThree', 'leanOnFour', 'largestOfFive'];
+/** What the prelude brings in place of the kernel's own memory.ts and rows.ts, and on pairs. */
+const GIVEN = ['whole', 'leanRow', 'leanOnTwo', 'leanOnThree', 'leanOnFour', 'largestOfFive', 'placeAt'];
+const GIVEN_PAIRS = ['linearAt', 'cubicAt', 'followOnSide', 'readOnSide', 'bitWhere'];
 
 const ENTRY = `
 function takeStepsInMemory(count: i32): void {
@@ -25,7 +26,12 @@ const FLAGS = ['-O3', '--runtime', 'stub', '--noAssert', '--importMemory', '--en
  */
 export function kernelBytesFile(root: string, before: string | null): string {
   const here = import.meta.dirname;
-  const kernel = kernelSource(join(root, 'packages/core/src/ride/drive.ts'), 'takeSteps', new Set(GIVEN));
+  const kernel = kernelSource(
+    join(root, 'packages/core/src/ride/drive.ts'),
+    'takeSteps',
+    new Set(GIVEN),
+    new Set(GIVEN_PAIRS),
+  );
   const source = [readFileSync(join(here, 'prelude.as'), 'utf8'), kernel, ENTRY].join('\n');
   const digest = createHash('sha256').update(source).update(FLAGS.join(' ')).digest('hex').slice(0, 16);
   if (before?.includes(digest)) return before;

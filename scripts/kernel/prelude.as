@@ -14,6 +14,11 @@
   return <i32>x;
 }
 
+@inline function placeAt(m: Memory, place: i32): i32 {
+  // Added to this number, a whole one stands in the low bits.
+  return <i32>reinterpret<i64>(m[place] + 6755399441055744.0);
+}
+
 @inline function addressOf(m: Memory, place: i32): usize {
   return changetype<usize>(m) + (<usize>place << 3);
 }
@@ -139,4 +144,127 @@
   const one = f64x2.extract_lane(largest, 0);
   const other = f64x2.extract_lane(largest, 1);
   return all < Infinity ? (one < other ? other : one) : NaN;
+}
+
+// Pairs: what is left in the first lane, what is right in the second. lanes.ts writes loops over sides with them.
+
+@inline function pairAt(m: Memory, place: i32): v128 {
+  return v128.load(addressOf(m, place));
+}
+
+@inline function setPair(m: Memory, place: i32, pair: v128): void {
+  v128.store(addressOf(m, place), pair);
+}
+
+@inline function bothAt(m: Memory, place: i32): v128 {
+  return v128.load64_splat(addressOf(m, place));
+}
+
+@inline function leftOf(pair: v128): f64 {
+  return f64x2.extract_lane(pair, 0);
+}
+
+@inline function rightOf(pair: v128): f64 {
+  return f64x2.extract_lane(pair, 1);
+}
+
+@inline function pairOf(left: f64, right: f64): v128 {
+  return f64x2.replace_lane(f64x2.splat(left), 1, right);
+}
+
+@inline function onBoth(holds: bool): v128 {
+  return i64x2.splat(holds ? -1 : 0);
+}
+
+// bitWhere of dynamics.ts: a byte a corner, the right one behind the left.
+@inline function bitWherePair(holds: v128, corner: i32, which: i32): i32 {
+  const two = i64x2.bitmask(holds);
+  return ((two | (two << 7)) & 0x101) << (at.CONTACTS * corner + which);
+}
+
+// Whole parts of two numbers that are not below zero; 0 for what is not a number.
+@inline function wholes(pair: v128): v128 {
+  return i32x4.trunc_sat_f64x2_s_zero(pair);
+}
+
+// A place among pieces that are counted from zero; what is not a number stays none.
+@inline function within(pair: v128, last: v128): v128 {
+  return f64x2.pmax(f64x2.pmin(pair, last), f64x2.splat(0));
+}
+
+// linearAt of tables.ts.
+@inline function linearAtPair(m: Memory, table: i32, x: v128): v128 {
+  const along = f64x2.mul(f64x2.sub(x, bothAt(m, table)), bothAt(m, table + 1));
+  const cells = wholes(within(along, bothAt(m, table + 2)));
+  const first = table + LINE_HEAD;
+  const size = placeAt(m, table + 3);
+  let left = first + size * i32x4.extract_lane(cells, 0);
+  let right = first + size * i32x4.extract_lane(cells, 1);
+  while (leftOf(x) >= m[left]) left += LINE;
+  while (rightOf(x) >= m[right]) right += LINE;
+  const one = pairAt(m, left + 1);
+  const other = pairAt(m, right + 1);
+  const slope = v128.shuffle<f64>(one, other, 0, 2);
+  return f64x2.add(v128.shuffle<f64>(one, other, 1, 3), f64x2.mul(slope, x));
+}
+
+// cubicAt of tables.ts.
+@inline function cubicAtPair(m: Memory, table: i32, x: v128): v128 {
+  let left = table;
+  let right = table;
+  while (leftOf(x) >= m[left]) left += CUBIC;
+  while (rightOf(x) >= m[right]) right += CUBIC;
+  const one = pairAt(m, left + 1);
+  const other = pairAt(m, right + 1);
+  const oneMore = pairAt(m, left + 3);
+  const otherMore = pairAt(m, right + 3);
+  const u = f64x2.sub(x, v128.shuffle<f64>(one, other, 0, 2));
+  const last = f64x2.mul(u, pairOf(m[left + 5], m[right + 5]));
+  const third = f64x2.mul(u, f64x2.add(v128.shuffle<f64>(oneMore, otherMore, 1, 3), last));
+  const second = f64x2.mul(u, f64x2.add(v128.shuffle<f64>(oneMore, otherMore, 0, 2), third));
+  return f64x2.add(v128.shuffle<f64>(one, other, 1, 3), second);
+}
+
+// Value of the cubics at two places, and their slopes over u into the memory: a, b, c, d behind each other.
+@inline function cubicsAt(m: Memory, left: i32, right: i32, u: v128, scale: v128, slopes: i32): v128 {
+  const one = pairAt(m, left);
+  const other = pairAt(m, right);
+  const oneMore = pairAt(m, left + 2);
+  const otherMore = pairAt(m, right + 2);
+  const b = v128.shuffle<f64>(one, other, 1, 3);
+  const c = v128.shuffle<f64>(oneMore, otherMore, 0, 2);
+  const d = f64x2.mul(u, v128.shuffle<f64>(oneMore, otherMore, 1, 3));
+  const bend = f64x2.add(f64x2.mul(f64x2.splat(2), c), f64x2.mul(f64x2.splat(3), d));
+  setPair(m, slopes, f64x2.mul(scale, f64x2.add(b, f64x2.mul(u, bend))));
+  const rise = f64x2.mul(u, f64x2.add(b, f64x2.mul(u, f64x2.add(c, d))));
+  return f64x2.add(v128.shuffle<f64>(one, other, 0, 2), rise);
+}
+
+// followOnSide of tables.ts.
+function followOnSidePair(m: Memory, path: i32, travel: v128, side: i32): v128 {
+  if (path === 0) {
+    setPair(m, at.SIDE_LEVER, f64x2.splat(1));
+    return travel;
+  }
+  const perTravel = bothAt(m, path + 1);
+  const place = f64x2.mul(f64x2.sub(travel, bothAt(m, path)), perTravel);
+  const piece = within(place, bothAt(m, path + 2));
+  const pieces = wholes(piece);
+  const first = path + EVEN_HEAD;
+  const left = first + EVEN * i32x4.extract_lane(pieces, 0);
+  const right = first + EVEN * i32x4.extract_lane(pieces, 1);
+  const u = f64x2.sub(place, f64x2.floor(piece));
+  return cubicsAt(m, left, right, u, perTravel, at.SIDE_LEVER);
+}
+
+// readOnSide of ground.ts.
+@inline function readOnSidePair(m: Memory, side: i32, distance: v128): void {
+  const along = f64x2.mul(f64x2.sub(distance, pairAt(m, at.ORIGIN)), pairAt(m, at.PIECES_PER_METRE));
+  const inside = within(along, pairAt(m, at.LAST_PIECE));
+  const piece = f64x2.floor(inside);
+  const places = wholes(f64x2.add(pairAt(m, at.PIECES), f64x2.mul(f64x2.splat(PIECE), piece)));
+  const left = i32x4.extract_lane(places, 0);
+  const right = i32x4.extract_lane(places, 1);
+  const u = f64x2.sub(inside, piece);
+  setPair(m, at.SIDE_HEIGHT, cubicsAt(m, left, right, u, pairAt(m, at.PIECES_PER_SECOND), at.SIDE_RISE));
 }

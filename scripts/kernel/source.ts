@@ -1,13 +1,19 @@
 import { readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import ts from 'typescript';
+import { inLanes } from './lanes.ts';
 
 /**
  * One AssemblyScript source out of the TypeScript of the ride kernel: the functions and numbers that an entry reaches,
  * word for word, from whatever files they stand in. Nothing else of those files has to be AssemblyScript. Types are left
  * out: the prelude says what `Memory`, `whole` and `i32` are there.
  */
-export function kernelSource(entry: string, name: string, given: ReadonlySet<string>): string {
+export function kernelSource(
+  entry: string,
+  name: string,
+  given: ReadonlySet<string>,
+  givenPairs: ReadonlySet<string>,
+): string {
   const reached = new Map<string, { readonly text: string; readonly space: string | null }>();
   const underWay = new Set<ts.Node>();
   const reach = (file: FileParts, wanted: string, space: string | null): void => {
@@ -15,7 +21,9 @@ export function kernelSource(entry: string, name: string, given: ReadonlySet<str
     const part = file.parts.get(wanted);
     if (!part) throw new Error(`kernel: ${wanted} is not a function or a number of ${file.path}`);
     const before = reached.get(wanted);
-    const plain = writtenOut(part.getText(file.source).replace(/^export /, ''));
+    const lanes = inLanes(part, { given: givenPairs, find: (called) => functionSeenFrom(file, called) });
+    for (const [pair, text] of lanes?.pairs ?? []) reached.set(`${pair}Pair`, { text, space: null });
+    const plain = writtenOut((lanes?.text ?? part.getText(file.source)).replace(/^export /, ''));
     const text = isInlined(part) ? `@inline ${plain}` : plain;
     if (before) {
       if (before.text !== text)
@@ -54,10 +62,17 @@ export function kernelSource(entry: string, name: string, given: ReadonlySet<str
   return [...[...spaces].map(inSpace), ...plain].join('\n');
 }
 
+/** A function by the name under which a file knows it. */
+function functionSeenFrom(file: FileParts, name: string): ts.FunctionDeclaration | null {
+  const from = file.names.get(name);
+  const part = (from ? partsOf(from) : file).parts.get(name);
+  return part && ts.isFunctionDeclaration(part) ? part : null;
+}
+
 const isInlined = (part: ts.Node): boolean =>
   ts.getJSDocTags(part).some(({ tagName }) => tagName.text === 'inline');
 
-/** Loops over the two ends and the two sides, as they begin. */
+/** Loops over the two ends, as they begin. */
 const OVER_TWO = /for \(let (\w+): i32 = 0; \1 < 2; \1 \+= 1\) \{/;
 
 /** Writes loops over two out, so that places in the memory become constants; what they do stays the same. */

@@ -7,7 +7,7 @@ import { closingGain, stopSum } from '../elements/stop.ts';
 import { tyreForce, tyreSwitch } from '../elements/tyre.ts';
 import { readOnSide } from './ground.ts';
 import * as at from './layout.ts';
-import { type i32, type Memory, whole } from './memory.ts';
+import { type i32, type Memory, placeAt } from './memory.ts';
 import { faceAt, frictionGain, metAgain, viscousAlong } from './stop-reading.ts';
 import { cubicAt, followOnSide, linearAt } from './tables.ts';
 
@@ -97,11 +97,11 @@ function equations(m: Memory, state: i32, looks: boolean): void {
       let shockLever: number = 1;
       let stopLever: number = 1;
       if (hasPaths) {
-        springAlong = followOnSide(m, whole(m[c + at.SPRING_PATH]), springAlong, s);
+        springAlong = followOnSide(m, placeAt(m, c + at.SPRING_PATH), springAlong, s);
         springLever = m[at.SIDE_LEVER + s];
-        shockAlong = followOnSide(m, whole(m[c + at.SHOCK_PATH]), shockAlong, s);
+        shockAlong = followOnSide(m, placeAt(m, c + at.SHOCK_PATH), shockAlong, s);
         shockLever = m[at.SIDE_LEVER + s];
-        stopGone = followOnSide(m, whole(m[c + at.STOP_PATH]), stopGone, s);
+        stopGone = followOnSide(m, placeAt(m, c + at.STOP_PATH), stopGone, s);
         stopLever = m[at.SIDE_LEVER + s];
       }
       const coil = coilForce(m[c + at.PRELOAD], m[c + at.SPRING_RATE], springAlong);
@@ -113,7 +113,7 @@ function equations(m: Memory, state: i32, looks: boolean): void {
 
       const shockSpeed = closingSpeed + shockStation * sideTiltSpeed;
       const ratio = m[c + at.SHOCK_RATIO] * shockLever;
-      const damping = ratio * linearAt(m, whole(m[c + at.SHOCK_TABLE]), ratio * shockSpeed);
+      const damping = ratio * linearAt(m, placeAt(m, c + at.SHOCK_TABLE), ratio * shockSpeed);
       const shaft = damping + shockLever * (m[c + at.GAS_FORCE] + m[c + at.GAS_RATE] * shockAlong);
       sideForce += shaft;
       sideMoment += shockStation * shaft;
@@ -149,7 +149,7 @@ function equations(m: Memory, state: i32, looks: boolean): void {
       if (isTouched || m[at.HELD_METAL + corner] !== 0) {
         const pressed: number = isTouched ? crush : 0;
         const metal: number = m[at.HELD_METAL + corner] !== 0 ? m[c + at.METAL_RATE] * beyondMetal : 0;
-        const curve = cubicAt(m, whole(m[c + at.STOP_TABLE]), pressed);
+        const curve = cubicAt(m, placeAt(m, c + at.STOP_TABLE), pressed);
         let viscous: number = 0;
         if (hasInner) viscous = viscousAlong(m, corner, pressed, inner);
         let friction: number = 1;

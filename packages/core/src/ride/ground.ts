@@ -1,6 +1,6 @@
 import type { SampledSide } from '../course/sampled.ts';
 import * as at from './layout.ts';
-import { type i32, type Memory, whole } from './memory.ts';
+import { type i32, type Memory, placeAt, whole } from './memory.ts';
 
 /** Coefficients of a piece of the ground: height = a + u·(b + u·(c + u·d)), u from 0 to 1 between two samples. */
 const PIECE = 4;
@@ -9,22 +9,22 @@ const PIECE = 4;
  * Reads the ground at a distance of one side into `GROUND_HEIGHT` [m] and `GROUND_RISE`, how fast it rises under a tyre
  * [m/s]: the cubic of `course/sampled`.
  */
-export function readGround(m: Memory, ground: i32, distance: number): void {
-  const place = (distance - m[ground + at.ORIGIN]) * m[ground + at.PIECES_PER_METRE];
-  const inside = Math.max(Math.min(place, m[ground + at.LAST_PIECE]), 0);
+export function readGround(m: Memory, side: i32, distance: number): void {
+  const place = (distance - m[at.ORIGIN + side]) * m[at.PIECES_PER_METRE + side];
+  const inside = Math.max(Math.min(place, m[at.LAST_PIECE + side]), 0);
   const piece = whole(inside);
-  const i = whole(m[ground + at.PIECES]) + PIECE * piece;
+  const i = placeAt(m, at.PIECES + side) + PIECE * piece;
   const u = inside - piece;
   const b = m[i + 1];
   const c = m[i + 2];
   const d = u * m[i + 3];
   m[at.GROUND_HEIGHT] = m[i] + u * (b + u * (c + d));
-  m[at.GROUND_RISE] = m[ground + at.PIECES_PER_SECOND] * (b + u * (2 * c + 3 * d));
+  m[at.GROUND_RISE] = m[at.PIECES_PER_SECOND + side] * (b + u * (2 * c + 3 * d));
 }
 
 /** The same of a side, both numbers to its own places. The compiled kernel reads both sides at once: prelude.as. */
 export function readOnSide(m: Memory, side: i32, distance: number): void {
-  readGround(m, at.LEFT_GROUND + side * at.GROUND_SIZE, distance);
+  readGround(m, side, distance);
   m[at.SIDE_HEIGHT + side] = m[at.GROUND_HEIGHT];
   m[at.SIDE_RISE + side] = m[at.GROUND_RISE];
 }
@@ -33,7 +33,7 @@ export function readOnSide(m: Memory, side: i32, distance: number): void {
 export function readGroundUnder(m: Memory, corner: i32, time: number): void {
   const axle = at.FRONT + (corner >> 1) * at.AXLE_SIZE;
   const distance = m[at.RIDE_SPEED] * time - m[axle + at.BEHIND_FRONT];
-  readGround(m, at.LEFT_GROUND + (corner & 1) * at.GROUND_SIZE, distance);
+  readGround(m, corner & 1, distance);
 }
 
 const written = new WeakMap<SampledSide, Float64Array>();
@@ -57,14 +57,14 @@ export function groundPieces(side: SampledSide): Float64Array {
   return pieces;
 }
 
-/** Writes the ground of a side, its pieces at a place. @returns the place behind */
-export function writeGround(m: Memory, ground: i32, side: SampledSide, speed: number, place: i32): i32 {
+/** Writes the ground of a side (0 left, 1 right), its pieces at a place. @returns the place behind */
+export function writeGround(m: Memory, which: i32, side: SampledSide, speed: number, place: i32): i32 {
   const pieces = groundPieces(side);
-  m[ground + at.ORIGIN] = side.origin - side.step;
-  m[ground + at.PIECES_PER_METRE] = 1 / side.step;
-  m[ground + at.PIECES_PER_SECOND] = speed / side.step;
-  m[ground + at.LAST_PIECE] = pieces.length / PIECE - 1;
-  m[ground + at.PIECES] = place;
+  m[at.ORIGIN + which] = side.origin - side.step;
+  m[at.PIECES_PER_METRE + which] = 1 / side.step;
+  m[at.PIECES_PER_SECOND + which] = speed / side.step;
+  m[at.LAST_PIECE + which] = pieces.length / PIECE - 1;
+  m[at.PIECES + which] = place;
   m.set(pieces, place);
   return place + pieces.length;
 }

@@ -119,15 +119,6 @@ export const METAL_TRAVEL = 40;
 export const HAS_PATHS = 42;
 export const AXLE_SIZE = 44;
 
-/** Ground under one side, counted from its block; it begins one piece before the first sample. */
-export const ORIGIN = 0;
-export const PIECES_PER_METRE = 1;
-export const PIECES_PER_SECOND = 2;
-export const LAST_PIECE = 3;
-/** Place of its pieces. */
-export const PIECES = 4;
-export const GROUND_SIZE = 6;
-
 /** From here on places count from the memory's beginning; the first kilobyte stays free, as compilers like it. */
 /** The two ends of a step change places when it is accepted: `FROM` says which one is its start. */
 export const ONE_END = 128;
@@ -208,11 +199,17 @@ export const HAS_INNER = BODY + 10;
 
 export const FRONT = BODY + 12;
 export const REAR = FRONT + AXLE_SIZE;
-export const LEFT_GROUND = REAR + AXLE_SIZE;
-export const RIGHT_GROUND = LEFT_GROUND + GROUND_SIZE;
+
+/** Ground under each side, left, then right; it begins one piece before the first sample. */
+export const ORIGIN = REAR + AXLE_SIZE;
+export const PIECES_PER_METRE = ORIGIN + 2;
+export const PIECES_PER_SECOND = ORIGIN + 4;
+export const LAST_PIECE = ORIGIN + 6;
+/** Place of its pieces. */
+export const PIECES = ORIGIN + 8;
 
 /** The contacts that carry force once more, 1 for each that does, a corner each: as numbers, so that both sides are read at once. */
-export const HELD = RIGHT_GROUND + GROUND_SIZE;
+export const HELD = ORIGIN + 10;
 export const HELD_STOP = HELD + 4 * STOP;
 export const HELD_METAL = HELD + 4 * METAL;
 export const HELD_COIL = HELD + 4 * COIL;

@@ -15,3 +15,8 @@ export type i32 = number;
 export function whole(x: number): i32 {
   return x | 0;
 }
+
+/** A whole number that stands in the memory. */
+export function placeAt(m: Memory, i: i32): i32 {
+  return m[i] | 0;
+}

@@ -98,8 +98,8 @@ export function writeStart(m: Memory, ride: Ride): void {
   m.set(ride.schedule, free);
   free += ride.schedule.length;
   m[free] = Infinity;
-  free = writeGround(m, at.LEFT_GROUND, track.left, speed, free + 1);
-  writeGround(m, at.RIGHT_GROUND, track.right, speed, free);
+  free = writeGround(m, 0, track.left, speed, free + 1);
+  writeGround(m, 1, track.right, speed, free);
   writeAcceptedErrors(m, ride.tolerance);
 
   m[at.PLANNED_STEP] = FIRST_STEP;
