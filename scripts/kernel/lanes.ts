@@ -40,6 +40,7 @@ const COMPARISONS: Readonly<Record<number, string>> = {
   [ts.SyntaxKind.ExclamationEqualsEqualsToken]: 'ne',
 };
 const CHANGES: Readonly<Record<number, string>> = {
+  [ts.SyntaxKind.AsteriskEqualsToken]: 'mul',
   [ts.SyntaxKind.PlusEqualsToken]: 'add',
   [ts.SyntaxKind.MinusEqualsToken]: 'sub',
 };

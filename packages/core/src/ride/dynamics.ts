@@ -22,17 +22,22 @@ import { cubicAt, followOnSide, linearAt } from './tables.ts';
  *   first-order states are written
  */
 export function accelerate(m: Memory, state: i32): void {
-  equations(m, state, false);
+  if (m[at.IS_PLAIN] !== 0) equations(m, state, false, true);
+  else equations(m, state, false, false);
 }
 
 /** The same at an end of a step, where the state is looked at as well: its probes and wanted contacts are left in it. */
 export function accelerateAndLook(m: Memory, state: i32): void {
-  equations(m, state, true);
+  if (m[at.IS_PLAIN] !== 0) equations(m, state, true, true);
+  else equations(m, state, true, false);
 }
 
-/** @inline in the compiled kernel, so that the stages of a step carry nothing of the looking. */
-function equations(m: Memory, state: i32, looks: boolean): void {
-  const hasInner = m[at.HAS_INNER] !== 0;
+/**
+ * @inline in the compiled kernel, so that the stages of a step carry nothing of the looking, and rigs without gas, paths,
+ * ends of the shock, friction, oil and viscous branches nothing of those.
+ */
+function equations(m: Memory, state: i32, looks: boolean, isPlain: boolean): void {
+  const hasInner = !isPlain && m[at.HAS_INNER] !== 0;
   const v = state + at.SPEED;
   const out = state + at.ACCELERATION;
   const heave = m[state + at.HEAVE];
@@ -58,9 +63,9 @@ function equations(m: Memory, state: i32, looks: boolean): void {
     const axleHeaveSpeed = m[v + first];
     const axleRollSpeed = m[v + first + 1];
     // Compression of the suspension in the middle, and how it changes along the axle.
-    const hasPaths = m[c + at.HAS_PATHS] !== 0;
-    const hasFriction = m[c + at.FRICTION_LIMIT] !== 0;
-    const hasOil = m[c + at.OIL_FACTOR] !== 0;
+    const hasPaths = !isPlain && m[c + at.HAS_PATHS] !== 0;
+    const hasFriction = !isPlain && m[c + at.FRICTION_LIMIT] !== 0;
+    const hasOil = !isPlain && m[c + at.OIL_FACTOR] !== 0;
     const springStation = m[c + at.SPRING_STATION];
     const shockStation = m[c + at.SHOCK_STATION];
     const stopStation = m[c + at.STOP_STATION];
@@ -94,15 +99,17 @@ function equations(m: Memory, state: i32, looks: boolean): void {
       let shockAlong = shockTravel;
       let stopGone = stopTravel;
       let springLever: number = 1;
+      let ratio = m[c + at.SHOCK_RATIO];
       let shockLever: number = 1;
-      let stopLever: number = 1;
+      let stopRatio = m[c + at.STOP_RATIO];
       if (hasPaths) {
         springAlong = followOnSide(m, placeAt(m, c + at.SPRING_PATH), springAlong, s);
         springLever = m[at.SIDE_LEVER + s];
         shockAlong = followOnSide(m, placeAt(m, c + at.SHOCK_PATH), shockAlong, s);
         shockLever = m[at.SIDE_LEVER + s];
+        ratio *= shockLever;
         stopGone = followOnSide(m, placeAt(m, c + at.STOP_PATH), stopGone, s);
-        stopLever = m[at.SIDE_LEVER + s];
+        stopRatio *= m[at.SIDE_LEVER + s];
       }
       const coil = coilForce(m[c + at.PRELOAD], m[c + at.SPRING_RATE], springAlong);
       if (m[at.HELD_COIL + corner] !== 0) {
@@ -112,9 +119,9 @@ function equations(m: Memory, state: i32, looks: boolean): void {
       }
 
       const shockSpeed = closingSpeed + shockStation * sideTiltSpeed;
-      const ratio = m[c + at.SHOCK_RATIO] * shockLever;
       const damping = ratio * linearAt(m, placeAt(m, c + at.SHOCK_TABLE), ratio * shockSpeed);
-      const shaft = damping + shockLever * (m[c + at.GAS_FORCE] + m[c + at.GAS_RATE] * shockAlong);
+      let shaft = damping;
+      if (!isPlain) shaft += shockLever * (m[c + at.GAS_FORCE] + m[c + at.GAS_RATE] * shockAlong);
       sideForce += shaft;
       sideMoment += shockStation * shaft;
       sideLoss += damping * shockSpeed;
@@ -128,15 +135,16 @@ function equations(m: Memory, state: i32, looks: boolean): void {
       }
       const beyondOpen = -m[c + at.OPEN_AT] - shockTravel;
       const beyondClosed = shockTravel - m[c + at.CLOSED_AT];
-      if (m[at.HELD_OPEN + corner] !== 0 || m[at.HELD_CLOSED + corner] !== 0) {
-        const beyond = m[at.HELD_CLOSED + corner] !== 0 ? beyondClosed : -beyondOpen;
-        const push = m[c + at.SHOCK_END_RATE] * beyond;
-        sideForce += push;
-        sideMoment += shockStation * push;
+      if (!isPlain) {
+        if (m[at.HELD_OPEN + corner] !== 0 || m[at.HELD_CLOSED + corner] !== 0) {
+          const beyond = m[at.HELD_CLOSED + corner] !== 0 ? beyondClosed : -beyondOpen;
+          const push = m[c + at.SHOCK_END_RATE] * beyond;
+          sideForce += push;
+          sideMoment += shockStation * push;
+        }
       }
 
       const stopSpeed = closingSpeed + stopStation * sideTiltSpeed;
-      const stopRatio = m[c + at.STOP_RATIO] * stopLever;
       const crush = m[c + at.STOP_RATIO] * stopGone - m[c + at.STOP_GAP + s];
       const beyondMetal = crush - m[c + at.METAL_AT + s];
       // Metal may stand before the stop: it is a contact of its own, and the stop's curve counts once it is touched.
@@ -197,8 +205,10 @@ function equations(m: Memory, state: i32, looks: boolean): void {
         wanted |= bitWhere(coil > 0, corner, at.COIL);
         wanted |= bitWhere(stretch > 0, corner, at.DROOP);
         wanted |= bitWhere(tyreSwitch(elastic, m[c + at.TYRE_DAMPING], approach) > 0, corner, at.TYRE);
-        wanted |= bitWhere(beyondOpen > 0, corner, at.OPEN);
-        wanted |= bitWhere(beyondClosed > 0, corner, at.CLOSED);
+        if (!isPlain) {
+          wanted |= bitWhere(beyondOpen > 0, corner, at.OPEN);
+          wanted |= bitWhere(beyondClosed > 0, corner, at.CLOSED);
+        }
         let isClosing = m[at.HELD_CLOSING + corner] !== 0;
         if (hasFriction && isTouched) isClosing = crushSpeed > 0;
         wanted |= bitWhere(isClosing, corner, at.CLOSING);

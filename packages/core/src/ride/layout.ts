@@ -196,6 +196,8 @@ export const SEAT_AHEAD = BODY + 8;
 export const SEAT_LEFT = BODY + 9;
 /** 1 when a stop has a viscous branch. */
 export const HAS_INNER = BODY + 10;
+/** 1 when no axle has gas, paths, ends of the shock, oil, friction or a viscous branch. */
+export const IS_PLAIN = BODY + 11;
 
 export const FRONT = BODY + 12;
 export const REAR = FRONT + AXLE_SIZE;

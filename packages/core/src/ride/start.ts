@@ -5,7 +5,7 @@ import { accelerateAndLook } from './dynamics.ts';
 import { groundPieces, writeGround } from './ground.ts';
 import * as at from './layout.ts';
 import type { i32, Memory } from './memory.ts';
-import type { RideModel } from './model.ts';
+import type { AxleModel, RideModel } from './model.ts';
 import { type AxleTables, axleTables, writeAxle } from './packed-axle.ts';
 import { scheduleOf } from './schedule.ts';
 import { longestStableStep } from './stable-step.ts';
@@ -127,7 +127,23 @@ function writeBody(m: Memory, { sprung, gravity, seat, axles }: RideModel): void
   m[at.SEAT_DAMPING] = seat?.damping ?? 0;
   m[at.SEAT_AHEAD] = seat?.ahead ?? 0;
   m[at.SEAT_LEFT] = seat?.left ?? 0;
+  m[at.IS_PLAIN] = [axles.front, axles.rear].every(isPlain) ? 1 : 0;
   m[at.HAS_INNER] = axles.front.stop.maxwell || axles.rear.stop.maxwell ? 1 : 0;
+}
+
+/** Whether an axle has nothing but coil, shock, stop, metal, droop limit and tyre, each at one ratio. */
+function isPlain({ spring, shock, stop }: AxleModel): boolean {
+  const further = [
+    spring.path,
+    shock.path,
+    shock.gas,
+    shock.ends,
+    stop.path,
+    stop.oilFactor,
+    stop.friction,
+    stop.maxwell,
+  ];
+  return further.every((each) => !each);
 }
 
 function writeAcceptedErrors(m: Memory, tolerance: number): void {
