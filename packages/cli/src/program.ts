@@ -177,6 +177,10 @@ export async function run(words: readonly string[]): Promise<ExitCode> {
       '--wall <LENGTH>',
       'thinnest wall that prints whole (default: 0.8 mm, two lines of a 0.4 mm nozzle)',
     )
+    .option('--skin <LENGTH>', 'solid skin around the lattice (default: none, open sides)')
+    .option('--foot <LENGTH>', 'solid plate at the foot, printed in one (default: none)')
+    .option('--cap <LENGTH>', 'solid plate at the tip (default: none)')
+    .option('--vents <HOLES>', 'holes through the skin: "2 x 4 mm" (default: none, air shut in)')
     .option('--material <NAME>', 'tpu-85a or tpu-95a (default: tpu-95a)')
     .option('--columns <UNITS>', 'units of the two columns where the file says none: "mm, N"')
     .option('--units <SYSTEM>', 'shop (inches, lb) or metric; default: as typed')

@@ -263,6 +263,6 @@ describe('lastinch stop design', () => {
     const file = wanted('0 mm, 0 N\n10 mm, 900 N\n20 mm, 800 N\n');
     const { code, err } = await program.run([...DESIGN, '--target', file]);
     expect(code).toBe(2);
-    expect(err).toContain('want.csv: the wanted curve cannot be followed');
+    expect(err).toContain('want.csv:3: the wanted curve cannot be followed');
   });
 });

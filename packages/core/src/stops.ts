@@ -31,8 +31,17 @@ export { type Hardness, parseHardness } from './stopdesign/hardness-text.ts';
 
 // --- A stop to print ---
 
-export type { DesignPoint, PrintMaterialName, StopDesign, StopDesignRequest } from './jobs/stop-design.ts';
-export { designStop, PRINT_MATERIALS } from './jobs/stop-design.ts';
+export type { CurveMiss } from './jobs/curve-miss.ts';
+export type { ZoneScatter } from './jobs/print-spread.ts';
+export { DENSER, STIFFER } from './jobs/print-spread.ts';
+export type { StopAir, VentHoles } from './jobs/stop-air.ts';
+export { VENT_SPEED } from './jobs/stop-air.ts';
+export type { DesignPoint, StopDesign, StopDesignRequest } from './jobs/stop-design.ts';
+export { designStop } from './jobs/stop-design.ts';
+export { targetFault } from './jobs/stop-design-faults.ts';
+export type { WantedCurve } from './stopdesign/density-for-curve.ts';
+export type { PrintMaterial, PrintMaterialName } from './stopdesign/print-material.ts';
+export { PRINT_MATERIALS } from './stopdesign/print-material.ts';
 
 export { curveOf } from './stopdesign/printed-body.ts';
 
@@ -41,8 +50,16 @@ export { curveOf } from './stopdesign/printed-body.ts';
 export { designDoubtText } from './words/design-doubts.ts';
 export { estimateDoubtText } from './words/estimate-doubts.ts';
 export { doubtText } from './words/press-doubts.ts';
+export { movedText, printedBuild, printedTexts } from './words/printed-stops.ts';
 export { estimateLines, fitRows, LOSS_ABSURD, roughText } from './words/stop-answers.ts';
 export { STOP_CAUTIONS } from './words/stop-cautions.ts';
 export { LOOK_AT_STOPS, lifeText } from './words/stop-life.ts';
 export { NEED_TRUST, NO_CURVE_DOES, roomText } from './words/stop-need.ts';
 export { candidateText, curesText, familyText, steepnessText } from './words/stops.ts';
+
+// --- Laws of a printed stop, for the checks ---
+
+export { steadyVentPressure } from './elements/vent.ts';
+export { pressedWithAir } from './stopdesign/body-air.ts';
+export { heldFactor } from './stopdesign/held-ends.ts';
+export { foldingKnockDown, tubeFoldingStress, wrinklingStress } from './stopdesign/skin-law.ts';

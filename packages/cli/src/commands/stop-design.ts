@@ -1,19 +1,15 @@
-import { type Dimension, type Problem, parseQuantity } from '@lastinch/core';
+import type { Problem } from '@lastinch/core';
 import { readPressFile } from '@lastinch/core/rigfile';
-import { designStop, PRINT_MATERIALS } from '@lastinch/core/stops';
+import { designStop, targetFault, type WantedCurve } from '@lastinch/core/stops';
 import { type ExitCode, refuse, unitsAsked } from '../asked.ts';
 import { readRigText } from '../hosts/files.ts';
 import { writeJson, writeLines } from '../hosts/output.ts';
 import { stopDesignJson } from '../json/stop-design-json.ts';
+import { materialAsked, OptionReader, type PrintedOptions, printedAsked } from '../printed-asked.ts';
 import { paperFor } from '../terminal/paper.ts';
 import { stopDesignPage } from '../terminal/stop-design-page.ts';
 
-export interface StopDesignOptions {
-  readonly height: string;
-  readonly diameter: string;
-  readonly bore?: string;
-  readonly cell?: string;
-  readonly wall?: string;
+export interface StopDesignOptions extends PrintedOptions {
   readonly material?: string;
   readonly target?: string;
   readonly density?: string;
@@ -22,66 +18,25 @@ export interface StopDesignOptions {
   readonly json?: boolean;
 }
 
-/** Two lines of a 0.4 mm nozzle; a cell that leaves walls room to bend. */
-const USUAL_WALL = '0.8 mm';
-const USUAL_CELL = '10 mm';
 const TRIALS = 100;
 const SEED = 1;
 
 /** `lastinch stop design`: the density along the height of a printed stop, or the curve of given densities. */
 export async function stopDesigned(options: StopDesignOptions): Promise<ExitCode> {
-  const problems: Problem[] = [];
-  const list = (key: string, text: string, dimension: Dimension): readonly number[] =>
-    text.split(',').map((each) => {
-      const read = parseQuantity(each, dimension, { key });
-      if (!read.ok) problems.push(...read.problems);
-      return read.ok ? read.value.value : Number.NaN;
-    });
-  const option = (key: string, found: string, accepted: string) =>
-    problems.push({ code: 'ask-option', where: { key }, found, accepted });
+  const reader = new OptionReader();
   const units = unitsAsked(options.units);
-  if (!units.ok) problems.push(...units.problems);
-  const [height = Number.NaN, ...taller] = list('--height', options.height, 'length');
-  const [foot = Number.NaN, tip = foot, ...more] = list('--diameter', options.diameter, 'length');
-  const [bore = 0] = options.bore === undefined ? [0] : list('--bore', options.bore, 'length');
-  const [cell = Number.NaN] = list('--cell', options.cell ?? USUAL_CELL, 'length');
-  const [wall = Number.NaN] = list('--wall', options.wall ?? USUAL_WALL, 'length');
-  if (taller.length > 0) option('--height', options.height, 'one height');
-  if (more.length > 0) option('--diameter', options.diameter, 'one, or that of the foot and that of the tip');
-  const material = PRINT_MATERIALS.find((one) => one === (options.material ?? 'tpu-95a'));
-  if (material === undefined) option('--material', options.material ?? '', PRINT_MATERIALS.join(', '));
-  const density = options.density === undefined ? null : list('--density', options.density, 'ratio');
+  if (!units.ok) reader.problems.push(...units.problems);
+  const shape = printedAsked(options, reader);
+  const material = materialAsked(options.material, reader);
+  const density = options.density === undefined ? null : reader.list('--density', options.density, 'ratio');
   if ((options.target === undefined) === (density === null))
-    option('--target', options.target ?? '', 'either --target CURVE.csv or --density "50 %, 30 %"');
-  if (problems.length > 0 || material === undefined || !units.ok) return refuse(problems);
+    reader.refuse('--target', options.target ?? '', 'either --target CURVE.csv or --density "50 %, 30 %"');
+  if (reader.problems.length > 0 || material === null || !units.ok) return refuse(reader.problems);
 
-  let target = null;
-  if (options.target !== undefined) {
-    const text = await readRigText(options.target);
-    if (!text.ok) return refuse(text.problems);
-    const asked = { file: text.value.file, columns: options.columns ?? null, ram: null };
-    const read = readPressFile(text.value.text, asked);
-    if (!read.ok) return refuse(read.problems);
-    target = { crush: read.value.travel, force: read.value.force };
-  }
-  const answer = designStop({
-    height,
-    diameters: [foot, tip],
-    bore,
-    cell,
-    wall,
-    material,
-    target,
-    density,
-    trials: TRIALS,
-    seed: SEED,
-  });
-  if (!answer.ok)
-    return refuse(
-      answer.problems.map((one) =>
-        one.code === 'stop-design-target' ? { ...one, where: { file: options.target ?? '' } } : one,
-      ),
-    );
+  const wanted = options.target === undefined ? null : await wantedCurve(options.target, options, shape);
+  if (wanted !== null && 'problems' in wanted) return refuse(wanted.problems);
+  const answer = designStop({ ...shape, material, target: wanted, density, trials: TRIALS, seed: SEED });
+  if (!answer.ok) return refuse(answer.problems);
   const system =
     units.value ?? (/\bin\b|"/.test(`${options.height} ${options.diameter}`) ? 'shop' : 'metric');
   if (options.json) writeJson(stopDesignJson(material, answer.value));
@@ -90,4 +45,24 @@ export async function stopDesigned(options: StopDesignOptions): Promise<ExitCode
       stopDesignPage({ material, design: answer.value }, paperFor(process.stdout, process.env, system)),
     );
   return 0;
+}
+
+/** A wanted curve out of a file, each fault with its line. */
+async function wantedCurve(
+  file: string,
+  { columns }: StopDesignOptions,
+  shape: { readonly height: number; readonly foot: number; readonly cap: number },
+): Promise<WantedCurve | { readonly problems: readonly Problem[] }> {
+  const text = await readRigText(file);
+  if (!text.ok) return text;
+  const read = readPressFile(text.value.text, { file: text.value.file, columns: columns ?? null, ram: null });
+  if (!read.ok) return read;
+  const curve = { crush: read.value.travel, force: read.value.force };
+  const fault = targetFault(curve, shape);
+  if (fault === null) return curve;
+  const line = fault.point === undefined ? undefined : read.value.line[fault.point];
+  const where = { file: text.value.file, ...(line !== undefined && { line }) };
+  return {
+    problems: [{ code: 'stop-design-target', where, found: fault.found, accepted: fault.accepted }],
+  };
 }

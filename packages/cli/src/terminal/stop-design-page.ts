@@ -1,5 +1,14 @@
 import { formatValue, fromSi, shownUnit } from '@lastinch/core';
-import { designDoubtText, STOP_CAUTIONS, type StopDesign } from '@lastinch/core/stops';
+import {
+  DENSER,
+  designDoubtText,
+  movedText,
+  printedBuild,
+  printedTexts,
+  STIFFER,
+  STOP_CAUTIONS,
+  type StopDesign,
+} from '@lastinch/core/stops';
 import { tableLines, wrap } from './lines.ts';
 import type { Paper } from './paper.ts';
 import { cautionLines, section } from './sections.ts';
@@ -14,7 +23,7 @@ const percent = (share: number): string => `${Math.round(100 * share)} %`;
 /** The whole answer of `stop design` in lines for a terminal. */
 export function stopDesignPage({ material, design }: Designed, paper: Paper): string[] {
   const { system } = paper;
-  const rough = (value: number, dimension: 'force' | 'energy'): string => {
+  const rough = (value: number, dimension: 'force'): string => {
     const unit = shownUnit(dimension, system, value);
     return `${Number(fromSi(value, unit).toPrecision(2))} ${unit.name}`;
   };
@@ -32,14 +41,8 @@ export function stopDesignPage({ material, design }: Designed, paper: Paper): st
       high === null ? 'may close' : rough(high, 'force'),
     ],
   }));
-  const says = [
-    `Walls allow densities from ${percent(design.range.least)} to ${percent(design.range.most)}.`,
-    ...missLines(design, hasTarget, paper),
-    `At the end its most strained slice is crushed by ${percent(design.strain)}, and closes at ${percent(design.closesAt)}.`,
-    `Holds ${rough(design.energy, 'energy')} there; ${design.slenderness.toFixed(2)} times as high as wide.`,
-  ];
   return [
-    ...wrap(`A printed stop of ${material}, sheet lattice, open sides, no skin`, paper).map(
+    ...wrap(`A printed stop of ${material}: ${printedBuild(design.body, system)}`, paper).map(
       paper.ink.heading,
     ),
     ...section(
@@ -57,32 +60,37 @@ export function stopDesignPage({ material, design }: Designed, paper: Paper): st
     ),
     ...section(
       'WHAT IT SAYS',
-      says.flatMap((line) => wrap(line, paper, '  ')),
+      printedTexts(design, system).flatMap((line) => wrap(line, paper, '  ')),
+      paper,
+    ),
+    ...section(
+      'IF ONE SIXTH OF THE HEIGHT COMES OUT OTHERWISE: FORCE AT HALF AND FULL CRUSH',
+      scatterLines(design, paper),
       paper,
     ),
     ...section(
       'DOUBTS',
-      design.doubts.flatMap((one) => wrap(designDoubtText(one), paper, '  ? ')),
+      design.doubts.filter(isNotSaid).flatMap((one) => wrap(designDoubtText(one), paper, '  ? ')),
       paper,
     ),
     ...section('CAUTIONS', cautionLines(paper, STOP_CAUTIONS), paper),
   ];
 }
 
-function missLines({ tooSoft, tooHard }: StopDesign, hasTarget: boolean, { system }: Paper): string[] {
-  if (!hasTarget) return [];
-  const said = [
-    { miss: tooSoft, how: 'softer' },
-    { miss: tooHard, how: 'harder' },
-  ].flatMap(({ miss, how }) =>
-    miss === null || miss.share < 0.005
-      ? []
-      : [
-          `Up to ${percent(miss.share)} ${how} than wanted, most at a crush of ${formatValue(miss.crush, 'length', { system })}.`,
-        ],
-  );
-  return said.length === 0 ? ['The wanted curve is met.'] : said;
+/** Force at half and at the end of the crush, one part of the height denser or of stiffer walls. */
+function scatterLines({ scatter }: StopDesign, paper: Paper): string[] {
+  const length = (value: number) => formatValue(value, 'length', paper);
+  const rows = scatter.map(({ from, to, denser, stiffer }) => ({
+    name: `${length(from)} to ${length(to)}`,
+    cells: [...denser, ...stiffer].map(movedText),
+  }));
+  const [more, harder] = [DENSER, STIFFER].map(percent);
+  const heads = [`${more} denser`, 'full', `walls ${harder} stiffer`, 'full'];
+  return tableLines({ heads, rows: rows.reverse() }, paper);
 }
+
+/** What is missed stands among what it says. */
+const isNotSaid = (doubt: StopDesign['doubts'][number]): boolean => doubt !== 'missed';
 
 /** A stroke as long as the density. */
 const bar = (share: number, { unicode }: Paper): string =>

@@ -81,3 +81,32 @@ export function blowDownTime(
   const time = volume / (discharge * area * CHOKED_FACTOR * GAS_CONSTANT * Math.sqrt(temperature));
   return time * Math.log(from / to);
 }
+
+/**
+ * Pressure above that outside at which a vent lets out as much air as a face of `faceArea` sweeps at a steady `speed`
+ * [Pa]: ṁ(p) = ρ(p)·A·v, air no warmer than outside.
+ *
+ * @param outside – absolute [Pa]
+ * @param temperature – absolute [K]
+ * @returns null where the hole is choked before: then more pressure lets out no more volume, and the air is as good as
+ *   shut in
+ * @validity slow against the time that the pressure needs to come up; an upper bound for one short stroke
+ */
+export function steadyVentPressure(
+  vent: Vent,
+  faceArea: number,
+  speed: number,
+  { outside, temperature }: { readonly outside: number; readonly temperature: number },
+): number | null {
+  const sweeps = faceArea * speed;
+  const lets = (inside: number): number =>
+    (ventFlow(vent, inside, outside, temperature) * GAS_CONSTANT * temperature) / inside;
+  let [low, high] = [outside, outside / CRITICAL_RATIO];
+  if (lets(high) < sweeps) return null;
+  for (let k = 0; k < 100 && high - low > 1e-12 * high; k += 1) {
+    const middle = (low + high) / 2;
+    if (lets(middle) < sweeps) low = middle;
+    else high = middle;
+  }
+  return high - outside;
+}

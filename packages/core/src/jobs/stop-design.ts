@@ -1,16 +1,32 @@
 import { bad, good, type Result } from '../finding/problem.ts';
-import { normalTrials } from '../numerics/sampling.ts';
-import { columnAt, columnEnergy, columnPressed, type Layer } from '../stopdesign/column.ts';
+import { columnAt, columnEnergy, type Layer } from '../stopdesign/column.ts';
 import { type DensityRange, densityForCurve, type WantedCurve } from '../stopdesign/density-for-curve.ts';
-import type { LatticeMaterial } from '../stopdesign/lattice-law.ts';
-import { type PrintedBody, printedLayers, slenderness } from '../stopdesign/printed-body.ts';
-
-/** Printed elastomers whose modulus is known as a band, by Shore A. */
-export const PRINT_MATERIALS = ['tpu-85a', 'tpu-95a'] as const;
-export type PrintMaterialName = (typeof PRINT_MATERIALS)[number];
+import { latticeModulus } from '../stopdesign/lattice-law.ts';
+import { type PrintMaterial, type PrintMaterialName, usualMaterial } from '../stopdesign/print-material.ts';
+import {
+  endsHold,
+  HALF_HELD,
+  latticeHeight,
+  type PrintedBody,
+  SLICES,
+  slenderness,
+} from '../stopdesign/printed-body.ts';
+import { foldingBand } from '../stopdesign/skin-law.ts';
+import { along, type CurveMiss, missesOf } from './curve-miss.ts';
+import {
+  middlePrint,
+  type OnePrint,
+  type Pressed,
+  pressed,
+  spreadOf,
+  type ZoneScatter,
+  zoneScatter,
+} from './print-spread.ts';
+import { type StopAir, stopAir, type VentHoles } from './stop-air.ts';
+import { designFault, printableRange } from './stop-design-faults.ts';
 
 export interface StopDesignRequest {
-  /** [m] */
+  /** Foot to tip, solid ends and all [m]. */
   readonly height: number;
   /** Outside, at the foot and at the tip [m]. */
   readonly diameters: readonly [number, number];
@@ -18,7 +34,13 @@ export interface StopDesignRequest {
   /** Edge of a lattice cell, and the thinnest wall that the printer makes whole [m]. */
   readonly cell: number;
   readonly wall: number;
-  readonly material: PrintMaterialName;
+  /** Solid skin around the lattice, and solid plates at foot and tip [m]; none unless given. */
+  readonly skin?: number;
+  readonly foot?: number;
+  readonly cap?: number;
+  /** Holes through the skin; null or left out: none. */
+  readonly vents?: VentHoles | null;
+  readonly material: PrintMaterialName | PrintMaterial;
   /** The curve to follow, or the densities to take from foot to tip. */
   readonly target: WantedCurve | null;
   readonly density: readonly number[] | null;
@@ -30,10 +52,14 @@ export const DESIGN_DOUBTS = [
   'slender',
   'missed',
   'no-coupon',
+  'untold',
   'may-close',
   'few-cells',
   'edge-soft',
   'edge-hard',
+  'skin-folds',
+  'shut-air',
+  'vents-choke',
 ] as const;
 export type DesignDoubt = (typeof DESIGN_DOUBTS)[number];
 
@@ -55,45 +81,40 @@ export interface Miss {
   readonly crush: number;
 }
 
-/** A printed graded stop: sheet lattice, open at its sides. */
+/** A printed graded stop: sheet lattice, with or without skin, solid ends and vents. */
 export interface StopDesign {
   readonly range: DensityRange;
   /** Heights above the foot [m] and relative density there. */
   readonly at: readonly number[];
   readonly density: readonly number[];
+  /** Outline, solid parts and density as one. */
+  readonly body: PrintedBody;
   readonly curve: readonly DesignPoint[];
   /** Where beyond a tenth of the crush it is softer, and where harder, than wanted, and by which share of the force. */
   readonly tooSoft: Miss | null;
   readonly tooHard: Miss | null;
+  /** Stretches of the wanted curve that it does not follow. */
+  readonly missed: readonly CurveMiss[];
   /** Largest strain of a slice at the end of the curve, and the strain at which that slice closes. */
   readonly strain: number;
   readonly closesAt: number;
-  /** Held at the end [J]. */
+  /** Up the height at the end of the curve: strain there, and that at which it closes. */
+  readonly strains: readonly { readonly at: number; readonly strain: number; readonly closesAt: number }[];
+  /** Put in and held at the end [J], and how much of it a stroke loses. */
   readonly energy: number;
+  readonly lost: { readonly least: number; readonly most: number };
   readonly slenderness: number;
+  /** Strain at which the skin folds by itself; null without a skin. */
+  readonly skinFolds: { readonly least: number; readonly most: number } | null;
+  /** How many times stiffer the lattice would be with the whole hold of its solid ends. */
+  readonly endsHold: number;
+  /** Null without a skin: open sides hold no air. */
+  readonly air: StopAir | null;
+  /** How the curve moves with each part of the height. */
+  readonly scatter: readonly ZoneScatter[];
   readonly doubts: readonly DesignDoubt[];
 }
 
-/**
- * Young's modulus of a printed solid [Pa], least to most.
- * @source typical filament-printed TPU, from memory; print direction and range of strain decide (check values 1.11)
- */
-const MODULUS: Readonly<Record<PrintMaterialName, readonly [number, number]>> = {
-  'tpu-85a': [10e6, 25e6],
-  'tpu-95a': [25e6, 70e6],
-};
-/** The other numbers of a lattice, as bands: nobody publishes them for a home printer. Half-widths are 95 %. */
-const BANDS = {
-  densityPower: { middle: 0, half: 0.5 },
-  softening: { middle: 2, half: 2 },
-  closing: { middle: 1.2, half: 0.2 },
-} as const;
-/** A print is heavier or lighter than drawn by so much (common practice, no source), 95 %. */
-const PRINT_SCATTER = 0.05;
-/** Thinnest place of a gyroid sheet ÷ cell edge ÷ density, ρ up to 0.5. @source computed for this house, check values 10.3 */
-const WALL_SHARE = 0.285;
-/** Above this the lattice law does not hold, and powder or strings stay in the cells. */
-const DENSEST = 0.6;
 const SLENDER = 1.5;
 const LEAST_CELLS = 3;
 /** Share by which force may miss and still be called met. */
@@ -102,93 +123,93 @@ const POINTS = 10;
 const EDGE_SHARE = 0.2;
 /** How far a forward curve goes: share of the strain at which the softest slice closes. */
 const FORWARD = 0.75;
-
-/** Densities that walls of a cell allow. */
-export const printableRange = (cell: number, wall: number): DensityRange => ({
-  least: wall / (cell * WALL_SHARE),
-  most: DENSEST,
-});
+/** Below this share of the crush forces are small, and so is what it matters to miss them. */
+const BEGINNING = 0.1;
+/**
+ * Lost ÷ put in of one slow stroke from rest and back. A loss factor η of 0.08 to 0.2 loses π/2·η of it.
+ * @source loss factors of TPU, from memory (check values 1.12); π·η·k·(X/2)² over k·X²/2
+ */
+export const LOST: readonly [number, number] = [(Math.PI / 2) * 0.08, (Math.PI / 2) * 0.2];
 
 /**
  * The density along the height of a printed stop, its curve with what print and material leave open, and what it misses.
  *
- * @validity first slow strokes at room temperature; no skin, sides open, so no air is held; bonded ends and buckling left out
+ * @validity first slow strokes at room temperature; buckling of the whole left out
  * @failure `stop-shape`, `stop-design-range` (walls too thick for the cell, or a density out of it), `stop-design-target`
  */
 export function designStop(request: StopDesignRequest): Result<StopDesign> {
   const { height, diameters, bore, cell, wall, target, trials, seed } = request;
-  const shape = (found: string, accepted: string) => bad({ code: 'stop-shape', where: {}, found, accepted });
-  if (!(height > 0 && Math.min(...diameters) > 0 && cell > 0 && wall > 0))
-    return shape('no size', 'height, diameter, cell and wall above zero');
-  if (!(bore >= 0 && bore < Math.min(...diameters)))
-    return shape('such a bore', 'less than the smallest diameter');
+  const fault = designFault(request);
+  if (fault !== null) return bad(fault);
   const range = printableRange(cell, wall);
-  const percent = (share: number) => `${Math.round(100 * share)} %`;
-  const limits = `densities from ${percent(range.least)} to ${percent(range.most)}`;
-  if (range.least >= range.most)
-    return outOfRange(
-      percent(range.least),
-      'a thinner wall or a larger cell: the least density must stay below 60 %',
-    );
-  const wrong = request.density?.find((rho) => !(rho >= range.least && rho <= range.most));
-  if (wrong !== undefined) return outOfRange(percent(wrong), `${limits} with this wall and cell`);
-  if (target !== null) {
-    const fault = targetFault(target, height);
-    if (fault !== null) return bad({ code: 'stop-design-target', where: {}, ...fault });
-  }
-
-  const nominal = materialOf(request.material, [0, 0, 0, 0]);
+  const material = typeof request.material === 'string' ? usualMaterial(request.material) : request.material;
+  const vents = request.vents ?? null;
+  const [skin, foot, cap] = [request.skin ?? 0, request.foot ?? 0, request.cap ?? 0];
   const body: PrintedBody = {
     height,
     radius: { at: [0, height], value: [diameters[0] / 2, diameters[1] / 2] },
     bore: bore / 2,
-    skin: 0,
-    density: alongHeight(height, request.density ?? [range.least, range.least]),
+    skin,
+    foot,
+    cap,
+    density: alongHeight(foot, height - cap, request.density ?? [range.least, range.least]),
   };
-  const designed = target === null ? null : densityForCurve(body, nominal, 0, target, range);
-  const made = designed?.body ?? body;
-  const layers = printedLayers(made, nominal, 0);
-  const end = target === null ? forwardEnd(layers) : target.crush[target.crush.length - 1];
+  const isShut = skin > 0 && vents === null;
+  const found = target === null ? null : followed(body, material, isShut, target, range);
+  const made = found?.body ?? body;
+  const print = middlePrint(made, material, isShut);
+  const middle = pressed(print);
+  const end = target === null ? forwardEnd(middle.layers) : target.crush[target.crush.length - 1];
   const crush = Array.from({ length: POINTS + 1 }, (_, i) => (end * i) / POINTS);
-  const forces = crush.map((c) => forceAt(layers, c));
-  const spread = spreadOf(made, request, crush, forces, { trials, seed });
-  const wanted = target === null ? null : crush.map((c) => along(target, c));
-  const known = (value: number): number | null => (Number.isFinite(value) ? value : null);
+  const forces = crush.map(middle.forceAt);
+  const spread = spreadOf({ body: made, material, isShut, trials, seed }, crush, forces);
   const curve = crush.map((c, i) => ({
     crush: c,
-    wanted: wanted?.[i] ?? null,
-    force: known(forces[i]),
+    wanted: target === null ? null : along(target, c),
+    force: Number.isFinite(forces[i]) ? forces[i] : null,
     ...spread[i],
   }));
   const off = curve.flatMap(({ wanted: want, force, crush: c }) =>
-    want !== null && force !== null && c >= 0.1 * end ? [{ share: force / want - 1, crush: c }] : [],
+    want !== null && force !== null && c >= BEGINNING * end ? [{ share: force / want - 1, crush: c }] : [],
   );
   const tooSoft = worstOf(off.map(({ share, crush: c }) => ({ share: -share, crush: c })));
   const tooHard = worstOf(off);
-  const last = columnPressed(layers, Math.min(end, 0.98 * closedCrush(layers)));
-  const deepest = last.strain.reduce(
-    (best, e, i) => (e / layers[i].law.locksAt > last.strain[best] / layers[best].law.locksAt ? i : best),
-    0,
-  );
-  const doubts: DesignDoubt[] = ['no-coupon'];
+  const missed = target === null ? [] : missesOf(target, middle.forceAt, { met: MET, from: BEGINNING * end });
+  const strains = strainsOf(made, middle, end);
+  const deepest = strains.reduce((worst, one) => (used(one) > used(worst) ? one : worst));
+  const energy = columnEnergy(middle.layers, middle.stateAt(end));
+  const air = skin > 0 ? stopAir(print, middle, { end, vents }) : null;
+  const doubts: DesignDoubt[] = material.told.length === 0 ? ['no-coupon'] : [];
+  if (material.told.length > 0 && material.told.length < 4) doubts.push('untold');
   if (slenderness(made) > SLENDER) doubts.push('slender');
-  const missed = Math.max(tooSoft?.share ?? 0, tooHard?.share ?? 0);
-  if (missed > MET || forces.some((force) => force === Number.POSITIVE_INFINITY)) doubts.push('missed');
+  if (missed.length > 0) doubts.push('missed');
   if (curve.some(({ high }) => high === null)) doubts.push('may-close');
-  if ((Math.min(...diameters) - bore) / 2 < LEAST_CELLS * (cell / 2)) doubts.push('few-cells');
-  if ((designed?.atLeast ?? 0) > EDGE_SHARE) doubts.push('edge-soft');
-  if ((designed?.atMost ?? 0) > EDGE_SHARE) doubts.push('edge-hard');
+  if ((Math.min(...diameters) - bore) / 2 - skin < LEAST_CELLS * (cell / 2)) doubts.push('few-cells');
+  if ((found?.atLeast ?? 0) > EDGE_SHARE) doubts.push('edge-soft');
+  if ((found?.atMost ?? 0) > EDGE_SHARE) doubts.push('edge-hard');
+  const skinFolds = skin > 0 ? foldsOf(made, print) : null;
+  if (skinFolds !== null && deepest.strain > skinFolds.least) doubts.push('skin-folds');
+  if (air !== null && vents === null) doubts.push('shut-air');
+  if (air?.vented === 'choked') doubts.push('vents-choke');
   return good({
     range,
     at: made.density.at,
     density: made.density.value,
+    body: made,
     curve,
     tooSoft,
     tooHard,
-    strain: last.strain[deepest],
-    closesAt: layers[deepest].law.locksAt,
-    energy: columnEnergy(layers, last),
+    missed,
+    strain: deepest.strain,
+    closesAt: deepest.closesAt,
+    strains,
+    energy,
+    lost: { least: LOST[0] * energy, most: LOST[1] * energy },
     slenderness: slenderness(made),
+    skinFolds,
+    endsHold: endsHold(made),
+    air,
+    scatter: zoneScatter(print, [end / 2, end]),
     doubts,
   });
 }
@@ -196,96 +217,69 @@ export function designStop(request: StopDesignRequest): Result<StopDesign> {
 const worstOf = (misses: readonly Miss[]): Miss | null =>
   misses.reduce<Miss | null>((worst, one) => (one.share > (worst?.share ?? 0) ? one : worst), null);
 
-const outOfRange = (found: string, accepted: string) =>
-  bad<StopDesign>({ code: 'stop-design-range', where: {}, found, accepted });
-
-function targetFault({ crush, force }: WantedCurve, height: number) {
-  if (crush.length < 3) return { found: `${crush.length} points`, accepted: 'three points or more' };
-  if (crush[0] !== 0 || force[0] !== 0)
-    return { found: 'another start', accepted: 'a first point of no crush and no force' };
-  const i = crush.findIndex((c, k) => k > 0 && !(c > crush[k - 1] && force[k] > force[k - 1]));
-  if (i > 0)
-    return {
-      found: `${(1000 * crush[i]).toFixed(1)} mm, ${force[i].toFixed(0)} N`,
-      accepted: 'crush and force above those before: a stop does not fall',
-    };
-  const deep = crush[crush.length - 1];
-  return deep < 0.8 * height
-    ? null
-    : { found: `${(1000 * deep).toFixed(1)} mm of crush`, accepted: 'less than four fifths of the height' };
-}
-
-function alongHeight(height: number, value: readonly number[]) {
+function alongHeight(from: number, to: number, value: readonly number[]) {
   const all = value.length === 1 ? [value[0], value[0]] : value;
-  return { at: all.map((_, i) => (height * i) / (all.length - 1)), value: all };
+  return { at: all.map((_, i) => from + ((to - from) * i) / (all.length - 1)), value: all };
 }
 
-/** @param z – standard normals: modulus, density power, softening, closing */
-function materialOf(name: PrintMaterialName, z: ArrayLike<number>): LatticeMaterial {
-  const [low, high] = MODULUS[name].map(Math.log);
-  const band = ({ middle, half }: { middle: number; half: number }, k: number) => middle + (half / 2) * z[k];
-  return {
-    structure: 'sheet-gyroid',
-    solidModulus: Math.exp((low + high) / 2 + ((high - low) / 4) * z[0]),
-    densityPower: band(BANDS.densityPower, 1),
-    softening: Math.max(0, band(BANDS.softening, 2)),
-    closing: Math.max(0.8, band(BANDS.closing, 3)),
-  };
+/**
+ * The density that follows a curve. Air that a skin shuts in carries its share: the walls are asked for the rest, which is
+ * known once there is a first density.
+ */
+function followed(
+  body: PrintedBody,
+  material: PrintMaterial,
+  isShut: boolean,
+  target: WantedCurve,
+  range: DensityRange,
+) {
+  const { material: middle, air } = middlePrint(body, material, isShut);
+  let found = densityForCurve(body, middle, HALF_HELD, target, range);
+  for (let turn = 0; isShut && turn < AIR_TURNS; turn += 1) {
+    const whole = pressed({ body: found.body, material: middle, hold: HALF_HELD, air });
+    const walls = pressed({ body: found.body, material: middle, hold: HALF_HELD, air: 0 });
+    const force: number[] = [];
+    target.crush.forEach((c, i) => {
+      const byAir = whole.forceAt(c) - walls.forceAt(c);
+      const rest = target.force[i] - (Number.isFinite(byAir) ? byAir : 0);
+      // Where air alone is harder than wanted, the walls can only be as soft as they come.
+      force.push(i === 0 ? 0 : Math.max(rest, 1.001 * force[i - 1], 1e-3 * target.force[i]));
+    });
+    found = densityForCurve(found.body, middle, HALF_HELD, { crush: target.crush, force }, range, true);
+  }
+  return found;
 }
 
-/** Infinite once every slice has closed. */
-function forceAt(layers: readonly Layer[], crush: number): number {
-  return crush < 0.98 * closedCrush(layers) ? columnPressed(layers, crush).force : Number.POSITIVE_INFINITY;
-}
+const AIR_TURNS = 2;
 
-const closedCrush = (layers: readonly Layer[]): number =>
-  layers.reduce((sum, { height, law }) => sum + height * law.locksAt, 0);
-
-/** Crush when the first slice has come to a share of its closing [m]. */
+/** Crush when the first slice of the lattice has come to a share of its closing [m]. */
 function forwardEnd(layers: readonly Layer[]): number {
-  const force = Math.min(...layers.map(({ area, law }) => area * law.stress(FORWARD * law.locksAt)));
+  const force = Math.min(
+    ...layers.slice(0, SLICES).map(({ area, law }) => area * law.stress(FORWARD * law.locksAt)),
+  );
   return columnAt(layers, force).crush;
 }
 
-/** Half-width in the logarithm of the force, twice its root mean square over trials, at each crush. */
-function spreadOf(
-  made: PrintedBody,
-  { material }: StopDesignRequest,
-  crush: readonly number[],
-  nominal: readonly number[],
-  { trials, seed }: { readonly trials: number; readonly seed: number },
-): readonly { readonly low: number | null; readonly high: number | null }[] {
-  const numbers = 5;
-  const z = normalTrials(trials, numbers, seed);
-  const squares = crush.map(() => 0);
-  for (let t = 0; t < trials; t += 1) {
-    const draw = z.subarray(t * numbers, (t + 1) * numbers);
-    const heavier = 1 + (PRINT_SCATTER / 2) * draw[4];
-    const value = made.density.value.map((rho) => rho * heavier);
-    const layers = printedLayers(
-      { ...made, density: { ...made.density, value } },
-      materialOf(material, draw),
-      0,
-    );
-    crush.forEach((c, i) => {
-      if (i > 0) squares[i] += Math.log(forceAt(layers, c) / nominal[i]) ** 2;
-    });
-  }
-  return squares.map((sum, i) => {
-    if (!Number.isFinite(nominal[i])) return { low: null, high: null };
-    const half = 2 * Math.sqrt(sum / trials);
-    // Where a trial has closed up its force has no end: the lower side is that of the places before.
-    if (Number.isFinite(half))
-      return { low: nominal[i] * Math.exp(-half), high: nominal[i] * Math.exp(half) };
-    const known = squares.slice(0, i).filter(Number.isFinite);
-    const before = 2 * Math.sqrt((known[known.length - 1] ?? 0) / trials);
-    return { low: nominal[i] * Math.exp(-before), high: null };
+/** Places up the height whose strain is told. */
+const STRAIN_PLACES = 12;
+
+function strainsOf(body: PrintedBody, { layers, stateAt }: Pressed, end: number) {
+  const { strain } = stateAt(end);
+  const step = latticeHeight(body) / SLICES;
+  return Array.from({ length: STRAIN_PLACES }, (_, k) => {
+    const i = Math.round((k * (SLICES - 1)) / (STRAIN_PLACES - 1));
+    return { at: body.foot + (i + 0.5) * step, strain: strain[i], closesAt: layers[i].law.locksAt };
   });
 }
 
-/** On straight lines through a curve. */
-function along({ crush, force }: WantedCurve, at: number): number {
-  const k = crush.findIndex((c) => c >= at);
-  const i = k === -1 ? crush.length - 1 : Math.max(1, k);
-  return force[i - 1] + ((force[i] - force[i - 1]) * (at - crush[i - 1])) / (crush[i] - crush[i - 1]);
+const used = ({ strain, closesAt }: { readonly strain: number; readonly closesAt: number }): number =>
+  strain / closesAt;
+
+/** Strain at which the skin folds, by its wall at mid-height and the thinnest lattice behind it. */
+function foldsOf({ skin, radius, density }: PrintedBody, { material }: OnePrint) {
+  const modulus = material.solidModulus;
+  const mean = radius.value.reduce((sum, r) => sum + r, 0) / radius.value.length;
+  const behind = latticeModulus(material, Math.min(...density.value));
+  const [least, most] = foldingBand(modulus, { thickness: skin, radius: mean }, behind);
+  return { least: least / modulus, most: most / modulus };
 }

@@ -22,3 +22,17 @@ export function xTimesK1(x: number): number {
   for (let k = 1; k < COSH.length && COSH[k] < end; k += 1) sum += COSH[k] * Math.exp(-x * COSH[k]);
   return x * STEP * sum;
 }
+
+/**
+ * I₁(x) ÷ I₀(x), modified Bessel functions of the first kind: x/2 near zero, towards 1 for large x. By the continued
+ * fraction 1/(2/x + 1/(4/x + 1/(6/x + …))), from as far in as terms count.
+ *
+ * @param x – not negative
+ * @source NIST Digital Library of Mathematical Functions, 10.33.1 (from memory; checked against SciPy)
+ */
+export function i1OverI0(x: number): number {
+  if (x < 1e-8) return x / 2;
+  let tail = 0;
+  for (let k = Math.ceil(30 + 2 * x); k >= 1; k -= 1) tail = 1 / ((2 * k) / x + tail);
+  return tail;
+}

@@ -24,16 +24,22 @@ export interface ColumnState {
 /**
  * Slices in series: each carries the whole force, their crushes add.
  *
+ * @param airPressure – of air shut in the body, above that outside [Pa]: it carries its share on each slice
  * @invariant the order of the slices is of no account; force against crush rises
  * @validity slender enough to stay straight and squat enough that bonded ends do not rule: `slenderness`. Neighbouring
  *   slices do not hold each other's widening
  * @source equilibrium of a rod; see the closed forms on the validation page
  */
-export function columnAt(layers: readonly Layer[], force: number, before?: ColumnState): ColumnState {
+export function columnAt(
+  layers: readonly Layer[],
+  force: number,
+  before?: ColumnState,
+  airPressure = 0,
+): ColumnState {
   const strain = new Float64Array(layers.length);
   let [crush, compliance] = [0, 0];
   layers.forEach(({ height, area, law }, i) => {
-    strain[i] = strainAt(law, force / area, before?.strain[i]);
+    strain[i] = strainAt(law, force / area - airPressure, before?.strain[i]);
     crush += height * strain[i];
     compliance += height / (area * law.slope(strain[i]));
   });
@@ -50,8 +56,8 @@ export function columnEnergy(layers: readonly Layer[], { strain }: ColumnState):
  *
  * @param crush – [m] ≥ 0, less than what closes all slices
  */
-export function columnPressed(layers: readonly Layer[], crush: number): ColumnState {
-  let state = columnAt(layers, 0);
+export function columnPressed(layers: readonly Layer[], crush: number, airPressure = 0): ColumnState {
+  let state = columnAt(layers, 0, undefined, airPressure);
   if (crush <= 0) return state;
   // Compliance falls with force where slices stiffen, so Newton's steps in force may fall short but come back;
   // where slices soften they may overshoot: the bracket holds both.
@@ -65,7 +71,7 @@ export function columnPressed(layers: readonly Layer[], crush: number): ColumnSt
     const next =
       newton > low && newton < high ? newton : high === Number.POSITIVE_INFINITY ? 2 * low : (low + high) / 2;
     if (next === state.force) return state;
-    state = columnAt(layers, next, state);
+    state = columnAt(layers, next, state, airPressure);
   }
   return state;
 }

@@ -30,8 +30,14 @@ export function linearLaw(modulus: number): LayerLaw {
  */
 export function neoHookeanLaw(shearModulus: number): LayerLaw {
   return {
-    stress: (strain) => shearModulus * ((1 - strain) ** -2 - (1 - strain)),
-    slope: (strain) => shearModulus * (2 * (1 - strain) ** -3 + 1),
+    stress(strain) {
+      const stretch = 1 - strain;
+      return shearModulus * (1 / (stretch * stretch) - stretch);
+    },
+    slope(strain) {
+      const stretch = 1 - strain;
+      return shearModulus * (2 / (stretch * stretch * stretch) + 1);
+    },
     energy: (strain) => (shearModulus / 2) * ((1 - strain) ** 2 + 2 / (1 - strain) - 3),
     locksAt: 1,
   };

@@ -1,7 +1,11 @@
+import { gaussIntegral } from '../numerics/gauss.ts';
 import { cubicValue, monotoneCubic } from '../numerics/monotone-cubic.ts';
+import { bondedModulus, shapeFactor } from './block.ts';
 import { type Layer, slicesOf } from './column.ts';
-import { type LatticeMaterial, latticeLaw } from './lattice-law.ts';
-import type { LayerLaw } from './layer-law.ts';
+import { type HeldEnds, heldFactor } from './held-ends.ts';
+import { type LatticeMaterial, latticeLaw, latticeModulus } from './lattice-law.ts';
+import { type LayerLaw, neoHookeanLaw } from './layer-law.ts';
+import { LATTICE_POISSON, skinLaw } from './skin-law.ts';
 
 /** Values at heights from foot to tip, between them a monotone curve. Heights rise from 0 to the body's height [m]. */
 export interface AlongHeight {
@@ -11,7 +15,7 @@ export interface AlongHeight {
 
 /** A stop to print: a body of revolution whose lattice is denser or thinner along its height. */
 export interface PrintedBody {
-  /** Foot to tip, at rest [m]. */
+  /** Foot to tip, at rest, solid ends and all [m]. */
   readonly height: number;
   /** Outer radius along the height [m]. */
   readonly radius: AlongHeight;
@@ -21,53 +25,98 @@ export interface PrintedBody {
   readonly density: AlongHeight;
   /** Solid wall around the lattice [m]; 0 for none. */
   readonly skin: number;
+  /** Solid plates at foot and tip, printed in one with the lattice [m]; 0 for none. */
+  readonly foot: number;
+  readonly cap: number;
 }
+
+/** What nobody knows of a print beside its material, each 0 … 1 from the least that it can be to the most. */
+export interface PrintHold {
+  /** Stress at which the skin folds, from an uneven tube by itself to a sheet held all over by the lattice. */
+  readonly skin: number;
+  /** Hold that solid ends have on the widening of the lattice. */
+  readonly ends: number;
+}
+
+/** Half-way: where nothing else is known. */
+export const HALF_HELD: PrintHold = { skin: 0.5, ends: 0.5 };
 
 /** Slices that a body is cut into where nothing else is asked: the crush to about 1e-4 of itself. */
 export const SLICES = 60;
 
+/** Bulk modulus of a solid elastomer [Pa] (from memory). Only where a solid plate is held flat does it count. */
+const BULK = 1e9;
+
 /**
- * The slices of a printed body. A skin carries beside the lattice: at least nothing, since a thin wall folds outward, at
- * most as solid rubber with free sides; `skinShare` says where between.
+ * The slices of a printed body: first those of the lattice from foot to tip, `count` of them, then its solid plates.
  *
- * @param skinShare – 0 … 1 of the solid skin's force
+ * A skin carries beside the lattice until it folds (`skinLaw`). Solid ends keep the lattice from widening (`heldFactor`);
+ * they themselves are flat discs bonded to lattice and metal, and hardly give.
+ *
+ * @validity a skin thin against the radius; sides straight or nearly so
  */
 export function printedLayers(
   body: PrintedBody,
   material: LatticeMaterial,
-  skinShare: number,
+  hold: PrintHold,
   count = SLICES,
 ): readonly Layer[] {
   const radiusAt = curveOf(body.radius);
   const densityAt = curveOf(body.density);
   const areaAt = (z: number) => Math.PI * (radiusAt(z) ** 2 - body.bore ** 2);
-  return slicesOf(
+  const held = 1 + hold.ends * (endsHold(body) - 1);
+  const lattice = slicesOf(
     {
-      height: body.height,
-      areaAt,
+      height: latticeHeight(body),
+      areaAt: (z) => areaAt(body.foot + z),
       lawAt(z) {
-        const lattice = latticeLaw(material, densityAt(z));
-        if (body.skin === 0 || skinShare === 0) return lattice;
-        const skinArea = Math.PI * (radiusAt(z) ** 2 - (radiusAt(z) - body.skin) ** 2);
-        const share = skinArea / areaAt(z);
-        return besideLaw(lattice, material.solidModulus / 3, share, skinShare);
+        const inside = timesLaw(latticeLaw(material, densityAt(body.foot + z)), held);
+        if (body.skin === 0) return inside;
+        const radius = radiusAt(body.foot + z);
+        const share = (Math.PI * (radius ** 2 - (radius - body.skin) ** 2)) / areaAt(body.foot + z);
+        const skin = skinLaw(
+          material.solidModulus,
+          { thickness: body.skin, radius },
+          latticeModulus(material, densityAt(body.foot + z)),
+          hold.skin,
+        );
+        return besideLaw(inside, skin, share);
       },
     },
     count,
   );
+  const plate = (height: number, z: number): readonly Layer[] => {
+    if (height === 0) return [];
+    const shape = { height, diameter: 2 * radiusAt(z), bore: 2 * body.bore, ends: 'bonded' } as const;
+    const modulus = bondedModulus(material.solidModulus, shapeFactor(shape), 1, BULK);
+    return [{ height, area: areaAt(z), law: neoHookeanLaw(modulus / 3) }];
+  };
+  return [...lattice, ...plate(body.foot, body.foot / 2), ...plate(body.cap, body.height - body.cap / 2)];
 }
 
-/** Lattice on its share of the area, a skin of solid rubber on the rest. */
-function besideLaw(lattice: LayerLaw, shearModulus: number, share: number, skinShare: number): LayerLaw {
-  const g = shearModulus * skinShare * share;
-  const inner = 1 - share;
-  return {
-    stress: (e) => inner * lattice.stress(e) + g * ((1 - e) ** -2 - (1 - e)),
-    slope: (e) => inner * lattice.slope(e) + g * (2 * (1 - e) ** -3 + 1),
-    energy: (e) => inner * lattice.energy(e) + (g / 2) * ((1 - e) ** 2 + 2 / (1 - e) - 3),
-    locksAt: lattice.locksAt,
-  };
+/** Between the solid plates [m]. */
+export const latticeHeight = ({ height, foot, cap }: PrintedBody): number => height - foot - cap;
+
+/** How much stiffer full hold of the solid ends makes the lattice: 1 without solid ends. */
+export function endsHold(body: PrintedBody): number {
+  const ends = ((body.foot > 0 ? 1 : 0) + (body.cap > 0 ? 1 : 0)) as HeldEnds;
+  return heldFactor(LATTICE_POISSON, meanRadius(body), latticeHeight(body), ends);
 }
+
+const timesLaw = (law: LayerLaw, factor: number): LayerLaw => ({
+  stress: (e) => factor * law.stress(e),
+  slope: (e) => factor * law.slope(e),
+  energy: (e) => factor * law.energy(e),
+  locksAt: law.locksAt,
+});
+
+/** Two laws side by side under one strain, the second on its share of the area. */
+const besideLaw = (inner: LayerLaw, outer: LayerLaw, share: number): LayerLaw => ({
+  stress: (e) => (1 - share) * inner.stress(e) + share * outer.stress(e),
+  slope: (e) => (1 - share) * inner.slope(e) + share * outer.slope(e),
+  energy: (e) => (1 - share) * inner.energy(e) + share * outer.energy(e),
+  locksAt: Math.min(inner.locksAt, outer.locksAt),
+});
 
 /** The monotone curve through values along the height; one value stands for all. */
 export function curveOf({ at, value }: AlongHeight): (z: number) => number {
@@ -76,8 +125,17 @@ export function curveOf({ at, value }: AlongHeight): (z: number) => number {
   return (z) => cubicValue(curve, z);
 }
 
+const meanRadius = ({ radius }: PrintedBody): number =>
+  radius.value.reduce((sum, r) => sum + r, 0) / radius.value.length;
+
 /** Height ÷ mean outer diameter. Above about 1.5 a column of rubber may buckle (common practice, no source). */
-export function slenderness({ height, radius }: PrintedBody): number {
-  const mean = radius.value.reduce((sum, r) => sum + r, 0) / radius.value.length;
-  return height / (2 * mean);
+export const slenderness = (body: PrintedBody): number => body.height / (2 * meanRadius(body));
+
+/** Room for air between the walls, at rest [m³]. */
+export function airVolume(body: PrintedBody): number {
+  const radiusAt = curveOf(body.radius);
+  const densityAt = curveOf(body.density);
+  const inner = (z: number) =>
+    Math.PI * Math.max((radiusAt(z) - body.skin) ** 2 - body.bore ** 2, 0) * (1 - densityAt(z));
+  return gaussIntegral(inner, body.foot, body.height - body.cap, 12);
 }
