@@ -233,6 +233,26 @@ describe('lastinch stop design', () => {
     for (const line of out.split('\n')) expect(cellWidth(line)).toBeLessThanOrEqual(80);
   });
 
+  it('takes its curve from the band that an end of a rig needs, and drives what it designed', async () => {
+    const words = [...DESIGN.slice(0, 3), '90 mm', ...DESIGN.slice(4), '--material', 'tpu-85a'];
+    const need = ['--need', OCHRE, '--end', 'front', '--course', 'ledge'];
+    const { code, out, err } = await program.run([...words, ...need], { env: { COLUMNS: '80' } });
+    expect(err).toBe('');
+    expect(code).toBe(0);
+    for (const part of ['FOR THE RIG', 'Followed:', 'Driven over ledge', 'tip has to stand'])
+      expect(out).toContain(part);
+    expect(out).not.toMatch(/undefined|NaN|\[object|Infinity/);
+    for (const line of out.split('\n')) expect(cellWidth(line)).toBeLessThanOrEqual(80);
+  });
+
+  it('tells of skin, solid ends and vents', async () => {
+    const solid = ['--skin', '1 mm', '--foot', '4 mm', '--cap', '3 mm', '--vents', '4 x 5 mm'];
+    const { code, out } = await program.run([...DESIGN, '--density', '40 %', ...solid]);
+    expect(code).toBe(0);
+    for (const part of ['skin 1 mm', 'solid foot 4 mm', 'folds into rings', 'through the vents'])
+      expect(out).toContain(part);
+  });
+
   it('answers with data for densities that are given', async () => {
     const { code, out } = await program.run([...DESIGN, '--density', '50 %, 30 %', '--json']);
     expect(code).toBe(0);
@@ -248,7 +268,14 @@ describe('lastinch stop design', () => {
   });
 
   it.each([
-    ['neither curve nor density', [], 'either --target'],
+    ['neither curve nor density', [], 'one of --target'],
+    ['a curve and densities', ['--target', 'a.csv', '--density', '40 %'], 'one of --target'],
+    ['a rig without an end', ['--need', OCHRE, '--course', 'ledge'], '--end'],
+    ['vents without a skin', ['--density', '40 %', '--vents', '2 x 4 mm'], 'vents without a skin'],
+    ['vents that are no holes', ['--density', '40 %', '--skin', '1 mm', '--vents', 'many'], '2 x 4 mm'],
+    ['a height of zero', ['--density', '40 %', '--height', '0 mm'], 'a height of 0 mm'],
+    ['a negative skin', ['--density', '40 %', '--skin', '-1 mm'], 'a skin of -1 mm'],
+    ['a density beyond the material', ['--density', '90 %, 40 %'], '90 %” cannot be printed'],
     ['a density that its walls do not allow', ['--density', '5 %'], 'cannot be printed'],
     ['a file that is not there', ['--target', 'nothing.csv'], 'nothing.csv'],
     ['an unknown material', ['--density', '40 %', '--material', 'cheese'], 'tpu-95a'],

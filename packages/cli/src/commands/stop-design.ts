@@ -1,15 +1,25 @@
-import type { Problem } from '@lastinch/core';
+import { bad, good, type Result } from '@lastinch/core';
 import { readPressFile } from '@lastinch/core/rigfile';
-import { designStop, targetFault, type WantedCurve } from '@lastinch/core/stops';
+import {
+  designForNeed,
+  designStop,
+  type NeedDesign,
+  type StopDesignRequest,
+  targetFault,
+  type WantedCurve,
+} from '@lastinch/core/stops';
 import { type ExitCode, refuse, unitsAsked } from '../asked.ts';
+import { type BandOptions, bandAsked, bandProblems } from '../band-asked.ts';
 import { readRigText } from '../hosts/files.ts';
 import { writeJson, writeLines } from '../hosts/output.ts';
+import { progressLine } from '../hosts/progress.ts';
 import { stopDesignJson } from '../json/stop-design-json.ts';
 import { materialAsked, OptionReader, type PrintedOptions, printedAsked } from '../printed-asked.ts';
 import { paperFor } from '../terminal/paper.ts';
 import { stopDesignPage } from '../terminal/stop-design-page.ts';
 
-export interface StopDesignOptions extends PrintedOptions {
+export interface StopDesignOptions extends PrintedOptions, BandOptions {
+  readonly need?: string;
   readonly material?: string;
   readonly target?: string;
   readonly density?: string;
@@ -29,40 +39,69 @@ export async function stopDesigned(options: StopDesignOptions): Promise<ExitCode
   const shape = printedAsked(options, reader);
   const material = materialAsked(options.material, reader);
   const density = options.density === undefined ? null : reader.list('--density', options.density, 'ratio');
-  if ((options.target === undefined) === (density === null))
-    reader.refuse('--target', options.target ?? '', 'either --target CURVE.csv or --density "50 %, 30 %"');
+  const given = [options.target, options.density, options.need].filter((one) => one !== undefined);
+  if (given.length !== 1)
+    reader.refuse(
+      '--target',
+      given.join(' and '),
+      'one of --target CURVE.csv, --density "50 %, 30 %", --need RIG.yaml --end front',
+    );
   if (reader.problems.length > 0 || material === null || !units.ok) return refuse(reader.problems);
 
-  const wanted = options.target === undefined ? null : await wantedCurve(options.target, options, shape);
-  if (wanted !== null && 'problems' in wanted) return refuse(wanted.problems);
-  const answer = designStop({ ...shape, material, target: wanted, density, trials: TRIALS, seed: SEED });
+  const asked = { ...shape, material, trials: TRIALS, seed: SEED };
+  const answer =
+    options.need === undefined
+      ? await designOf(asked, density, options)
+      : await forNeed(options.need, asked, options);
   if (!answer.ok) return refuse(answer.problems);
+  const { design, need } = answer.value;
   const system =
     units.value ?? (/\bin\b|"/.test(`${options.height} ${options.diameter}`) ? 'shop' : 'metric');
-  if (options.json) writeJson(stopDesignJson(material, answer.value));
-  else
-    writeLines(
-      stopDesignPage({ material, design: answer.value }, paperFor(process.stdout, process.env, system)),
-    );
-  return 0;
+  if (options.json) writeJson(stopDesignJson({ material, design, need }, system));
+  else writeLines(stopDesignPage({ material, design, need }, paperFor(process.stdout, process.env, system)));
+  return need !== null && need.breaks.middle.length > 0 ? 1 : 0;
+}
+
+type Asked = Omit<StopDesignRequest, 'target' | 'density'>;
+type Designed = Omit<NeedDesign, 'need'> & { readonly need: NeedDesign['need'] | null };
+
+/** For a curve in a file, or for densities. */
+async function designOf(
+  asked: Asked,
+  density: readonly number[] | null,
+  options: StopDesignOptions,
+): Promise<Result<Designed>> {
+  const wanted =
+    options.target === undefined ? good(null) : await wantedCurve(options.target, options, asked);
+  if (!wanted.ok) return wanted;
+  const answer = designStop({ ...asked, target: wanted.value, density });
+  return answer.ok ? good({ design: answer.value, need: null }) : answer;
+}
+
+/** For one end of a rig. */
+async function forNeed(file: string, asked: Asked, options: StopDesignOptions): Promise<Result<Designed>> {
+  const band = await bandAsked(file, options);
+  if (!band.ok) return band;
+  const progress = progressLine(process.stderr);
+  const answer = designForNeed(band.value, asked, (share) => progress.show('driving stops', share));
+  progress.clear();
+  return answer.ok ? answer : bad(...bandProblems(answer.problems));
 }
 
 /** A wanted curve out of a file, each fault with its line. */
 async function wantedCurve(
   file: string,
   { columns }: StopDesignOptions,
-  shape: { readonly height: number; readonly foot: number; readonly cap: number },
-): Promise<WantedCurve | { readonly problems: readonly Problem[] }> {
+  shape: Pick<Asked, 'height' | 'foot' | 'cap'>,
+): Promise<Result<WantedCurve>> {
   const text = await readRigText(file);
   if (!text.ok) return text;
   const read = readPressFile(text.value.text, { file: text.value.file, columns: columns ?? null, ram: null });
   if (!read.ok) return read;
   const curve = { crush: read.value.travel, force: read.value.force };
   const fault = targetFault(curve, shape);
-  if (fault === null) return curve;
+  if (fault === null) return good(curve);
   const line = fault.point === undefined ? undefined : read.value.line[fault.point];
   const where = { file: text.value.file, ...(line !== undefined && { line }) };
-  return {
-    problems: [{ code: 'stop-design-target', where, found: fault.found, accepted: fault.accepted }],
-  };
+  return bad({ code: 'stop-design-target', where, found: fault.found, accepted: fault.accepted });
 }

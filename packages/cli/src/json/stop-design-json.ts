@@ -1,7 +1,19 @@
-import { DENSER, designDoubtText, STIFFER, type StopDesign } from '@lastinch/core/stops';
+import type { UnitSystem } from '@lastinch/core';
+import {
+  DENSER,
+  type DesignedForNeed,
+  designDoubtText,
+  needDesignTexts,
+  printedTexts,
+  STIFFER,
+  type StopDesign,
+} from '@lastinch/core/stops';
 
 /** The answer of `stop design --json`: `lastinch/stop-design/1`, SI. */
-export const stopDesignJson = (material: string, design: StopDesign) => ({
+export const stopDesignJson = (
+  { material, design, need }: { material: string; design: StopDesign; need: DesignedForNeed | null },
+  system: UnitSystem,
+) => ({
   schema: 'lastinch/stop-design/1',
   units: 'SI',
   material,
@@ -23,5 +35,7 @@ export const stopDesignJson = (material: string, design: StopDesign) => ({
   endsHold: design.endsHold,
   air: design.air,
   scatter: { denserBy: DENSER, stifferBy: STIFFER, zones: design.scatter },
+  need: need && { ...need, text: needDesignTexts(need, system) },
+  text: printedTexts(design, system),
   doubts: design.doubts.map((code) => ({ code, text: designDoubtText(code) })),
 });

@@ -1,8 +1,10 @@
 import { formatValue, fromSi, shownUnit } from '@lastinch/core';
 import {
   DENSER,
+  type DesignedForNeed,
   designDoubtText,
   movedText,
+  needDesignTexts,
   printedBuild,
   printedTexts,
   STIFFER,
@@ -16,12 +18,14 @@ import { cautionLines, section } from './sections.ts';
 interface Designed {
   readonly material: string;
   readonly design: StopDesign;
+  /** The end that it was designed for; null where a curve or densities were given. */
+  readonly need: DesignedForNeed | null;
 }
 
 const percent = (share: number): string => `${Math.round(100 * share)} %`;
 
 /** The whole answer of `stop design` in lines for a terminal. */
-export function stopDesignPage({ material, design }: Designed, paper: Paper): string[] {
+export function stopDesignPage({ material, design, need }: Designed, paper: Paper): string[] {
   const { system } = paper;
   const rough = (value: number, dimension: 'force'): string => {
     const unit = shownUnit(dimension, system, value);
@@ -56,6 +60,11 @@ export function stopDesignPage({ material, design }: Designed, paper: Paper): st
         { heads: [...(hasTarget ? ['wanted'] : []), 'design', 'at least', 'at most'], rows: points },
         paper,
       ),
+      paper,
+    ),
+    ...section(
+      'FOR THE RIG',
+      need === null ? [] : needDesignTexts(need, system).flatMap((line) => wrap(line, paper, '  ')),
       paper,
     ),
     ...section(

@@ -63,6 +63,7 @@ export const PROBLEM_CODES = [
   'ask-port-taken',
   // stops
   'stop-no-room',
+  'stop-need-none',
   'stop-press-too-short',
   'stop-press-strokes',
   'stop-press-sign',

@@ -1,17 +1,12 @@
 import type { Figure } from '../finding/figure.ts';
 import type { End } from '../finding/place.ts';
-import { bad, good, type Result } from '../finding/problem.ts';
-import { rideModels } from '../ride/from-setup.ts';
+import { good, type Result } from '../finding/problem.ts';
 import type { Rig } from '../rig/rig.ts';
-import { resolveSetup } from '../rig/setup-resolve.ts';
-import { NOMINAL_DRAWS } from '../stance/draws.ts';
-import { travelNeeds } from '../travel/travel.ts';
-import { speedProblem } from './driving.ts';
-import { FeltGrounds } from './felt-ground.ts';
+import { stopBand } from './stop-band.ts';
 import { type StopCandidate, stopCandidates, type UnknownCandidate } from './stop-candidates.ts';
 import { curesOf, type StopCures } from './stop-cures.ts';
-import { brokenBy, type Demand, driveStop, powerCurve, roomToCrush, withStopCurve } from './stop-drive.ts';
-import { familyOf, POWERS, type StopFamily } from './stop-family.ts';
+import type { Demand } from './stop-drive.ts';
+import type { StopFamily } from './stop-family.ts';
 import { type StopLife, stopLife } from './stop-life.ts';
 
 export interface StopNeedRequest {
@@ -50,8 +45,6 @@ export interface StopNeed {
   readonly life: readonly StopLife[];
 }
 
-const PLACES = 24;
-
 /**
  * Which stop curves an end needs so that every demand is met: kept above reserve and flex allowance, within what the
  * owner accepts at the body and at the bracket. Each curve is driven over each course; nothing is estimated.
@@ -66,40 +59,10 @@ const PLACES = 24;
  */
 export function stopNeed(request: StopNeedRequest, onProgress?: (share: number) => void): Result<StopNeed> {
   const { rig, end, demands, trials, seed } = request;
-  const problems = demands.flatMap(({ speed }) => speedProblem(speed));
-  if (problems.length > 0) return bad(...problems);
-  const resolved = resolveSetup(rig, request.setup);
-  if (!resolved.ok) return resolved;
-  const setup = resolved.value;
-  const needs = travelNeeds(setup);
-  if (needs.length > 0) return bad(...needs);
-
-  const model = rideModels(setup, NOMINAL_DRAWS)(0);
-  const room = roomToCrush(model, setup, end);
-  if (!(room > 0))
-    return bad({
-      code: 'stop-no-room',
-      where: { key: `${end}.stop` },
-      found: `${(room * 1000).toFixed(1)} mm`,
-      accepted:
-        'room between touch and where flex allowance and reserve begin: a smaller gap, a notch, a lift',
-    });
-  const grounds = new FeltGrounds();
-  const judge = (power: number) => (full: number) =>
-    brokenBy(
-      driveStop(withStopCurve(model, end, powerCurve(room, power, full)), setup, end, demands, { grounds }),
-      setup,
-    );
-  const families = POWERS.map((power, i) => {
-    const family = familyOf(power, judge(power));
-    onProgress?.((0.4 * (i + 1)) / POWERS.length);
-    return family;
-  });
-  const doing = families.flatMap(({ power, range }) => (range ? [{ power, range }] : []));
-  const crush = doing.length === 0 ? [] : Array.from({ length: PLACES + 1 }, (_, k) => (room * k) / PLACES);
-  const across = (pick: 'least' | 'most', of: (...all: number[]) => number) =>
-    crush.map((c) => of(...doing.map(({ power, range }) => range[pick] * (c / room) ** power)));
-  const cures = doing.length > 0 ? null : curesOf(model, setup, end, demands, { room, grounds });
+  const found = stopBand(request, (share) => onProgress?.(0.4 * share));
+  if (!found.ok) return found;
+  const { model, setup, grounds, room, families, crush, least, most } = found.value;
+  const cures = crush.length > 0 ? null : curesOf(model, setup, end, demands, { room, grounds });
   onProgress?.(0.6);
   const candidates = stopCandidates({ rig, setup, end, demands, trials, seed, grounds }, (share) =>
     onProgress?.(0.6 + 0.4 * share),
@@ -118,8 +81,8 @@ export function stopNeed(request: StopNeedRequest, onProgress?: (share: number) 
       keep: { dimension: 'length', value: flex.value + reserve.value, tolerance: 0 },
     },
     crush,
-    least: across('least', Math.min),
-    most: across('most', Math.max),
+    least,
+    most,
     families,
     cures,
     candidates,

@@ -1,6 +1,8 @@
 import { formatValue } from '../quantity/format.ts';
 import type { UnitSystem } from '../quantity/quantity.ts';
+import { needle } from './speeds.ts';
 import { roughText as rough } from './stop-answers.ts';
+import { brokenText, steepnessText } from './stops.ts';
 
 /** A printed stop as the job says it, as far as sentences need it. */
 interface Printed {
@@ -97,3 +99,43 @@ function airText({ slow, hit, vented }: Air, system: UnitSystem): string {
 /** A share with its sign: `+4 %`, `0 %`; `closes` where there is none. */
 export const movedText = (share: number | null): string =>
   share === null ? 'closes' : `${share >= 0 ? '+' : '−'}${(100 * Math.abs(share)).toFixed(1)} %`;
+
+type Broken = 'clearance' | 'body' | 'bracket' | 'crush';
+
+interface ForNeed {
+  readonly demands: readonly { readonly name: string; readonly speed: number }[];
+  readonly room: number;
+  readonly power: number;
+  readonly full: number;
+  readonly least: number;
+  readonly most: number;
+  readonly outside: readonly {
+    readonly from: number;
+    readonly to: number;
+    readonly way: string;
+    readonly share: number;
+  }[];
+  readonly breaks: Readonly<Record<'middle' | 'soft' | 'hard', readonly Broken[]>>;
+}
+
+/** Which curve of the band was followed, and what came of the design when it was driven. */
+export function needDesignTexts(need: ForNeed, system: UnitSystem): readonly string[] {
+  const { power, full, least, most, room, outside, breaks } = need;
+  const force = (value: number) => rough(value, 'force', system);
+  const length = (value: number) => formatValue(value, 'length', { system });
+  const said = (broken: readonly Broken[]) =>
+    broken.length === 0 ? 'does' : broken.map(brokenText).join(' and ');
+  return [
+    `Followed: ${steepnessText(power)}, ${force(full)} at the end of the room of ${length(room)}, the middle of ${force(least)} to ${force(most)} that do at this steepness; of all steepnesses this body follows it best.`,
+    outside.length === 0
+      ? 'The design stays inside the band of curves that do.'
+      : outside
+          .map(
+            ({ from, to, way, share }) =>
+              `From ${length(from)} to ${length(to)} it is outside the band, up to ${Number.isFinite(share) ? percent(share) : 'all of it'} too ${way}.`,
+          )
+          .join(' '),
+    `Driven over ${need.demands.map(({ name, speed }) => `${name} at ${needle(speed, system)}`).join(', ')}: as designed it ${said(breaks.middle)}; at the soft end of its interval it ${said(breaks.soft)}; at the hard end it ${said(breaks.hard)}.`,
+    'Crush counts from where the present stop touches: its tip has to stand there.',
+  ];
+}

@@ -115,6 +115,7 @@ const PHRASES: Readonly<Record<ProblemCode, Phrase>> = {
   'stop-press-units': (found, accepted) =>
     `no stop is pressed at ${found}, units were mixed up. Accepted: ${accepted}.`,
   'stop-hardness-range': (found, accepted) => `a hardness of ${found} is no use. Accepted: ${accepted}.`,
+  'stop-need-none': (found, accepted) => `no stop curve does over ${found}. Accepted: ${accepted}.`,
   'stop-design-range': (found, accepted) => `a density of ${found} cannot be printed. Accepted: ${accepted}.`,
   'stop-design-target': (found, accepted) =>
     `the wanted curve cannot be followed, it has ${found}. Accepted: ${accepted}.`,
