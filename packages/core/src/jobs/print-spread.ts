@@ -148,7 +148,8 @@ export function zoneScatter(print: OnePrint, crushes: readonly number[]): readon
   );
   const middle = crushes.map((c) => columnPressed(plain, c).force);
   const each = SLICES / ZONES;
-  const step = (body.height - body.foot - body.cap) / ZONES;
+  const foot = body.foot ?? 0;
+  const step = body.height / ZONES;
   return Array.from({ length: ZONES }, (_, zone) => {
     const changed = (all: readonly Layer[]) => {
       const layers = plain.map((layer, i) => (Math.floor(i / each) === zone ? all[i] : layer));
@@ -156,8 +157,8 @@ export function zoneScatter(print: OnePrint, crushes: readonly number[]): readon
       return crushes.map((c, i) => (c < closed ? columnPressed(layers, c).force / middle[i] - 1 : null));
     };
     return {
-      from: body.foot + zone * step,
-      to: body.foot + (zone + 1) * step,
+      from: foot + zone * step,
+      to: foot + (zone + 1) * step,
       denser: changed(denserAll),
       stiffer: changed(stifferAll),
     };

@@ -3,14 +3,7 @@ import { columnAt, columnEnergy, type Layer } from '../stopdesign/column.ts';
 import { type DensityRange, densityForCurve, type WantedCurve } from '../stopdesign/density-for-curve.ts';
 import { latticeModulus } from '../stopdesign/lattice-law.ts';
 import { type PrintMaterial, type PrintMaterialName, usualMaterial } from '../stopdesign/print-material.ts';
-import {
-  endsHold,
-  HALF_HELD,
-  latticeHeight,
-  type PrintedBody,
-  SLICES,
-  slenderness,
-} from '../stopdesign/printed-body.ts';
+import { endsHold, HALF_HELD, type PrintedBody, SLICES, slenderness } from '../stopdesign/printed-body.ts';
 import { foldingBand } from '../stopdesign/skin-law.ts';
 import { along, type CurveMiss, missesOf } from './curve-miss.ts';
 import {
@@ -145,14 +138,16 @@ export function designStop(request: StopDesignRequest): Result<StopDesign> {
   const material = typeof request.material === 'string' ? usualMaterial(request.material) : request.material;
   const vents = request.vents ?? null;
   const [skin, foot, cap] = [request.skin ?? 0, request.foot ?? 0, request.cap ?? 0];
+  const lattice = height - foot - cap;
+  const radiusAt = (z: number) => (diameters[0] + ((diameters[1] - diameters[0]) * z) / height) / 2;
   const body: PrintedBody = {
-    height,
-    radius: { at: [0, height], value: [diameters[0] / 2, diameters[1] / 2] },
+    height: lattice,
+    radius: { at: [0, lattice], value: [radiusAt(foot), radiusAt(height - cap)] },
     bore: bore / 2,
     skin,
     foot,
     cap,
-    density: alongHeight(foot, height - cap, request.density ?? [range.least, range.least]),
+    density: alongHeight(lattice, request.density ?? [range.least, range.least]),
   };
   const isShut = skin > 0 && vents === null;
   const found = target === null ? null : followed(body, material, isShut, target, range);
@@ -193,7 +188,7 @@ export function designStop(request: StopDesignRequest): Result<StopDesign> {
   if (air?.vented === 'choked') doubts.push('vents-choke');
   return good({
     range,
-    at: made.density.at,
+    at: made.density.at.map((z) => foot + z),
     density: made.density.value,
     body: made,
     curve,
@@ -217,9 +212,9 @@ export function designStop(request: StopDesignRequest): Result<StopDesign> {
 const worstOf = (misses: readonly Miss[]): Miss | null =>
   misses.reduce<Miss | null>((worst, one) => (one.share > (worst?.share ?? 0) ? one : worst), null);
 
-function alongHeight(from: number, to: number, value: readonly number[]) {
+function alongHeight(height: number, value: readonly number[]) {
   const all = value.length === 1 ? [value[0], value[0]] : value;
-  return { at: all.map((_, i) => from + ((to - from) * i) / (all.length - 1)), value: all };
+  return { at: all.map((_, i) => (height * i) / (all.length - 1)), value: all };
 }
 
 /**
@@ -265,10 +260,10 @@ const STRAIN_PLACES = 12;
 
 function strainsOf(body: PrintedBody, { layers, stateAt }: Pressed, end: number) {
   const { strain } = stateAt(end);
-  const step = latticeHeight(body) / SLICES;
+  const step = body.height / SLICES;
   return Array.from({ length: STRAIN_PLACES }, (_, k) => {
     const i = Math.round((k * (SLICES - 1)) / (STRAIN_PLACES - 1));
-    return { at: body.foot + (i + 0.5) * step, strain: strain[i], closesAt: layers[i].law.locksAt };
+    return { at: (body.foot ?? 0) + (i + 0.5) * step, strain: strain[i], closesAt: layers[i].law.locksAt };
   });
 }
 

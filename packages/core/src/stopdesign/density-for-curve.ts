@@ -2,7 +2,7 @@ import { Matrix } from 'ml-matrix';
 import { nonNegativeLeastSquares } from '../numerics/nonnegative.ts';
 import { type ColumnState, columnAt, type Layer } from './column.ts';
 import type { LatticeMaterial } from './lattice-law.ts';
-import { curveOf, latticeHeight, type PrintedBody, type PrintHold, printedLayers } from './printed-body.ts';
+import { curveOf, type PrintedBody, type PrintHold, printedLayers } from './printed-body.ts';
 
 /** A wanted curve: force [N] over crush [m], both rising from 0. */
 export interface WantedCurve {
@@ -75,7 +75,7 @@ export function densityForCurve(
   const full = target.crush[target.crush.length - 1];
   const withDensity = (value: readonly number[]): PrintedBody => ({
     ...body,
-    density: { at: value.map((_, i) => body.foot + (latticeHeight(body) * i) / (value.length - 1)), value },
+    density: { at: value.map((_, i) => (body.height * i) / (value.length - 1)), value },
   });
   const densities = (shares: Float64Array): readonly number[] => fallingDensities(shares, range);
   const missed = (shares: Float64Array): Float64Array => {
@@ -144,8 +144,8 @@ const SMALL = 1e-5;
 
 const densityOfSlices = (body: PrintedBody): readonly number[] => {
   const at = curveOf(body.density);
-  const step = latticeHeight(body) / SEARCH_SLICES;
-  return Array.from({ length: SEARCH_SLICES }, (_, i) => at(body.foot + (i + 0.5) * step));
+  const step = body.height / SEARCH_SLICES;
+  return Array.from({ length: SEARCH_SLICES }, (_, i) => at((i + 0.5) * step));
 };
 
 /** ∂ crush ÷ ∂ density of each slice [m], forces by rows: under the same stress a denser slice gives less. */
@@ -190,7 +190,7 @@ function sharesOf(
 ): Float64Array {
   let above = 1;
   return Float64Array.from({ length: SHARES }, (_, i) => {
-    const z = body.foot + (latticeHeight(body) * i) / (PLACES - 1);
+    const z = (body.height * i) / (PLACES - 1);
     const left = i === PLACES ? 0 : Math.min(above, Math.max((densityAt(z) - least) / (most - least), 0));
     const share = above - left;
     above = left;

@@ -15,7 +15,7 @@ export interface AlongHeight {
 
 /** A stop to print: a body of revolution whose lattice is denser or thinner along its height. */
 export interface PrintedBody {
-  /** Foot to tip, at rest, solid ends and all [m]. */
+  /** Of the lattice, at rest [m]. */
   readonly height: number;
   /** Outer radius along the height [m]. */
   readonly radius: AlongHeight;
@@ -25,9 +25,9 @@ export interface PrintedBody {
   readonly density: AlongHeight;
   /** Solid wall around the lattice [m]; 0 for none. */
   readonly skin: number;
-  /** Solid plates at foot and tip, printed in one with the lattice [m]; 0 for none. */
-  readonly foot: number;
-  readonly cap: number;
+  /** Solid plates below and above the lattice, on top of its height, printed in one with it [m]; none unless given. */
+  readonly foot?: number;
+  readonly cap?: number;
 }
 
 /** What nobody knows of a print beside its material, each 0 … 1 from the least that it can be to the most. */
@@ -67,17 +67,17 @@ export function printedLayers(
   const held = 1 + hold.ends * (endsHold(body) - 1);
   const lattice = slicesOf(
     {
-      height: latticeHeight(body),
-      areaAt: (z) => areaAt(body.foot + z),
+      height: body.height,
+      areaAt,
       lawAt(z) {
-        const inside = timesLaw(latticeLaw(material, densityAt(body.foot + z)), held);
+        const inside = timesLaw(latticeLaw(material, densityAt(z)), held);
         if (body.skin === 0) return inside;
-        const radius = radiusAt(body.foot + z);
-        const share = (Math.PI * (radius ** 2 - (radius - body.skin) ** 2)) / areaAt(body.foot + z);
+        const radius = radiusAt(z);
+        const share = (Math.PI * (radius ** 2 - (radius - body.skin) ** 2)) / areaAt(z);
         const skin = skinLaw(
           material.solidModulus,
           { thickness: body.skin, radius },
-          latticeModulus(material, densityAt(body.foot + z)),
+          latticeModulus(material, densityAt(z)),
           hold.skin,
         );
         return besideLaw(inside, skin, share);
@@ -91,16 +91,13 @@ export function printedLayers(
     const modulus = bondedModulus(material.solidModulus, shapeFactor(shape), 1, BULK);
     return [{ height, area: areaAt(z), law: neoHookeanLaw(modulus / 3) }];
   };
-  return [...lattice, ...plate(body.foot, body.foot / 2), ...plate(body.cap, body.height - body.cap / 2)];
+  return [...lattice, ...plate(body.foot ?? 0, 0), ...plate(body.cap ?? 0, body.height)];
 }
-
-/** Between the solid plates [m]. */
-export const latticeHeight = ({ height, foot, cap }: PrintedBody): number => height - foot - cap;
 
 /** How much stiffer full hold of the solid ends makes the lattice: 1 without solid ends. */
 export function endsHold(body: PrintedBody): number {
-  const ends = ((body.foot > 0 ? 1 : 0) + (body.cap > 0 ? 1 : 0)) as HeldEnds;
-  return heldFactor(LATTICE_POISSON, meanRadius(body), latticeHeight(body), ends);
+  const ends = (((body.foot ?? 0) > 0 ? 1 : 0) + ((body.cap ?? 0) > 0 ? 1 : 0)) as HeldEnds;
+  return heldFactor(LATTICE_POISSON, meanRadius(body), body.height, ends);
 }
 
 const timesLaw = (law: LayerLaw, factor: number): LayerLaw => ({
@@ -128,8 +125,9 @@ export function curveOf({ at, value }: AlongHeight): (z: number) => number {
 const meanRadius = ({ radius }: PrintedBody): number =>
   radius.value.reduce((sum, r) => sum + r, 0) / radius.value.length;
 
-/** Height ÷ mean outer diameter. Above about 1.5 a column of rubber may buckle (common practice, no source). */
-export const slenderness = (body: PrintedBody): number => body.height / (2 * meanRadius(body));
+/** Height, solid plates and all ÷ mean outer diameter. Above about 1.5 a column of rubber may buckle (common practice, no source). */
+export const slenderness = (body: PrintedBody): number =>
+  (body.height + (body.foot ?? 0) + (body.cap ?? 0)) / (2 * meanRadius(body));
 
 /** Room for air between the walls, at rest [m³]. */
 export function airVolume(body: PrintedBody): number {
@@ -137,5 +135,5 @@ export function airVolume(body: PrintedBody): number {
   const densityAt = curveOf(body.density);
   const inner = (z: number) =>
     Math.PI * Math.max((radiusAt(z) - body.skin) ** 2 - body.bore ** 2, 0) * (1 - densityAt(z));
-  return gaussIntegral(inner, body.foot, body.height - body.cap, 12);
+  return gaussIntegral(inner, 0, body.height, 12);
 }

@@ -9,8 +9,8 @@ interface Printed {
   readonly range: { readonly least: number; readonly most: number };
   readonly body: {
     readonly skin: number;
-    readonly foot: number;
-    readonly cap: number;
+    readonly foot?: number;
+    readonly cap?: number;
   };
   readonly curve: readonly { readonly crush: number; readonly wanted: number | null }[];
   readonly missed: readonly Missed[];
@@ -41,7 +41,7 @@ interface Air {
 const percent = (share: number): string => `${Math.round(100 * share)} %`;
 
 /** What kind of print it is: `sheet lattice, skin 1.2 mm, solid foot 4 mm`. */
-export function printedBuild({ skin, foot, cap }: Printed['body'], system: UnitSystem): string {
+export function printedBuild({ skin, foot = 0, cap = 0 }: Printed['body'], system: UnitSystem): string {
   const length = (value: number) => formatValue(value, 'length', { system });
   return [
     'sheet lattice',

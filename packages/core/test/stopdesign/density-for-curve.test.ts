@@ -13,8 +13,6 @@ const bodyWith = (densities: readonly number[], tip: number): PrintedBody => ({
   radius: { at: [0, 0.07], value: [0.03, tip] },
   bore: 0.004,
   skin: 0,
-  foot: 0,
-  cap: 0,
   density: { at: densities.map((_, i) => (0.07 * i) / (densities.length - 1)), value: densities },
 });
 
