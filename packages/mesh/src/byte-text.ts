@@ -1,5 +1,5 @@
 /** Places behind the point of a coordinate in millimetres. */
-const PLACES = 4;
+const PLACES = 5;
 const ZERO = 48;
 
 /** Long text of plain numbers and marks, written as bytes at once: strings of such a length would take many times the room. */

@@ -98,7 +98,7 @@ describe('a 3MF file', () => {
     expectClosed(read);
     expect(read.triangles).toEqual(mesh.triangles);
     read.points.forEach((x, i) => {
-      expect(Math.abs(x - 1000 * mesh.points[i])).toBeLessThan(6e-5);
+      expect(Math.abs(x - 1000 * mesh.points[i])).toBeLessThan(7e-6);
     });
   });
 
