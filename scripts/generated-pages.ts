@@ -25,6 +25,7 @@ export const generatedPages: readonly GeneratedPage[] = [
         'src/links.ts',
         'src/stops.ts',
         'src/choose.ts',
+        'src/trail.ts',
       ]),
   },
   {

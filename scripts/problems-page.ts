@@ -7,6 +7,7 @@ const FAMILIES: Readonly<Record<string, string>> = {
   links: 'Links that cannot stand so',
   ask: 'What was asked for',
   stop: 'A stop',
+  log: 'A log of a drive',
   case: 'A ride case file',
 };
 

@@ -75,6 +75,11 @@ export const PROBLEM_CODES = [
   'stop-solid-seat',
   'stop-solid-cells',
   'stop-solid-parts',
+  // logs of a drive
+  'log-not-a-log',
+  'log-no-columns',
+  'log-column-unknown',
+  'log-broken',
   // ride cases
   'case-not-json',
   'case-wrong-shape',

@@ -123,6 +123,10 @@ const PHRASES: Readonly<Record<ProblemCode, Phrase>> = {
   'stop-solid-cells': (found, accepted) =>
     `with a cell of ${found} the solid has too many walls to draw. Accepted: ${accepted}.`,
   'stop-solid-parts': (found, accepted) => `the solid falls into ${found}. Accepted: ${accepted}.`,
+  'log-not-a-log': (found, accepted) => `this is ${found}, not a log of a drive. Accepted: ${accepted}.`,
+  'log-no-columns': (found, accepted) => `the columns ${found} do not say enough. Wanted: ${accepted}.`,
+  'log-column-unknown': (found, accepted) => `there is no column ${found}. Columns: ${accepted}.`,
+  'log-broken': (found, accepted) => `the file is broken, ${found}. Accepted: ${accepted}.`,
   'stop-shape': (found, accepted) => `no stop has ${found}. Accepted: ${accepted}.`,
 
   'case-not-json': (found, accepted) => `this cannot be read as JSON: ${found}. Accepted: ${accepted}.`,
