@@ -12,6 +12,7 @@ import { openServed, warnBeforeLeaving } from './keep/files.ts';
 import { lateSweepDesk } from './late-sweeps.ts';
 import { createLinksDesk, spawnLinksWorker } from './links.ts';
 import { createRideDesk } from './rides.ts';
+import { spawnMeshWorker } from './solids.ts';
 import { createStopDesks, spawnStopWorker } from './stops.ts';
 import { createWorkbench } from './workbench.ts';
 
@@ -35,7 +36,7 @@ const sweeps = lateSweepDesk(async () => {
   return desk.createSweepDesk(crew.browserCrew());
 });
 const links = createLinksDesk(spawnLinksWorker);
-const stops = createStopDesks(spawnStopWorker);
+const stops = createStopDesks(spawnStopWorker, spawnMeshWorker);
 warnBeforeLeaving(() => wouldLose(workbench.document.get()));
 
 createRoot(place).render(

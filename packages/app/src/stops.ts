@@ -1,5 +1,7 @@
 import type { Problem } from '@lastinch/core';
 import type {
+  BandAsked,
+  NeedDesign,
   StopDesign,
   StopDesignRequest,
   StopEstimate,
@@ -9,6 +11,7 @@ import type {
   StopNeed,
   StopNeedRequest,
 } from '@lastinch/core/stops';
+import { createSolidDesk, type MeshWorker, type SolidDesk } from './solids.ts';
 import { createStore, type Store } from './store.ts';
 
 /** What can be asked about stops, by job. */
@@ -17,12 +20,19 @@ export interface StopQuestions {
   readonly fit: StopFitRequest;
   readonly estimate: StopEstimateRequest;
   readonly design: StopDesignRequest;
+  readonly forNeed: ForNeedQuestion;
 }
+/** A printed stop of this shape for an end that is asked about as in `need`. */
+export interface ForNeedQuestion extends BandAsked {
+  readonly shape: PrintShape;
+}
+export type PrintShape = Omit<StopDesignRequest, 'target' | 'density'>;
 export interface StopAnswers {
   readonly need: StopNeed;
   readonly fit: StopFit;
   readonly estimate: StopEstimate;
   readonly design: StopDesign;
+  readonly forNeed: NeedDesign;
 }
 export type StopJob = keyof StopQuestions;
 
@@ -77,11 +87,13 @@ export interface StopDesks {
   readonly fit: StopDesk<'fit'>;
   readonly estimate: StopDesk<'estimate'>;
   readonly design: StopDesk<'design'>;
+  readonly forNeed: StopDesk<'forNeed'>;
+  readonly solid: SolidDesk;
   /** What was typed into the step, by name of the field. Scope: session. */
   readonly forms: Store<Readonly<Record<string, string>>>;
 }
 
-export function createStopDesks(spawn: () => StopWorker): StopDesks {
+export function createStopDesks(spawn: () => StopWorker, spawnMesh: () => MeshWorker): StopDesks {
   const needs = new Map<string, StopDesk<'need'>>();
   return {
     need(place) {
@@ -92,6 +104,8 @@ export function createStopDesks(spawn: () => StopWorker): StopDesks {
     fit: createStopDesk('fit', spawn),
     estimate: createStopDesk('estimate', spawn),
     design: createStopDesk('design', spawn),
+    forNeed: createStopDesk('forNeed', spawn),
+    solid: createSolidDesk(spawnMesh),
     forms: createStore({}),
   };
 }

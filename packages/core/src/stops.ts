@@ -5,6 +5,7 @@
 
 // --- Which stop an end needs ---
 
+export type { BandAsked } from './jobs/stop-band.ts';
 export type { StopCandidate, StopVerdict, UnknownCandidate } from './jobs/stop-candidates.ts';
 export type { StopCures } from './jobs/stop-cures.ts';
 export { DAMPING_GAIN, MOST_ROOM } from './jobs/stop-cures.ts';
@@ -13,10 +14,6 @@ export type { StopFamily } from './jobs/stop-family.ts';
 export type { LifeBand, StopLife } from './jobs/stop-life.ts';
 export type { StopNeed, StopNeedRequest } from './jobs/stop-need.ts';
 export { STOP_TRIALS, stopNeed } from './jobs/stop-need.ts';
-
-// --- A curve out of the band, to be met by a stop that is made ---
-
-export { curveInBand } from './jobs/stop-target.ts';
 
 // --- A press test read ---
 

@@ -167,9 +167,16 @@ export const curveScene = (options: CurveOptions): Scene => {
   return { bounds: { left: 0, right: width, bottom: 0, top: height }, items, layoutWidth: width };
 };
 
+/** A curve as far as it stays under a value; with a range about it, as much of both as does. */
 const cutAt = (series: CurveSeries, most: number): CurveSeries => {
-  const piece = pieceTo(series, most);
-  return { ...series, x: piece.map(([x]) => x), y: piece.map(([, y]) => y) };
+  const { x, y, spread } = series;
+  if (spread === undefined) {
+    const piece = pieceTo({ x, y }, most);
+    return { ...series, x: piece.map(([at]) => at), y: piece.map(([, value]) => value) };
+  }
+  const under = (values: ArrayLike<number>): readonly number[] =>
+    Array.from(values, (value) => (value > most ? Number.NaN : value));
+  return { ...series, y: under(y), spread: { low: under(spread.low), high: under(spread.high) } };
 };
 
 /** The letter of a curve beside it, each a little further back than the one before, so that they keep apart. */

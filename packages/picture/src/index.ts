@@ -57,6 +57,8 @@ export { historyText } from './history-text.ts';
 
 export type { StopBandOptions } from './stop-band.ts';
 export { stopBandScene, stopLetter } from './stop-band.ts';
+export type { SectionRings, StopSectionOptions, StopShape, StopState } from './stop-section.ts';
+export { sectionRings, stopSectionScene } from './stop-section.ts';
 
 // --- Characters in cells of a terminal ---
 

@@ -51,6 +51,12 @@ export interface PolygonItem extends Drawn {
   readonly points: ArrayLike<number>;
 }
 
+/** Closed rings, each as x0, y0, x1, y1, …: what lies within an odd number of them is filled. */
+export interface RegionItem extends Drawn {
+  readonly kind: 'region';
+  readonly rings: readonly ArrayLike<number>[];
+}
+
 export interface RectItem extends Drawn {
   readonly kind: 'rect';
   /** Lower left corner. */
@@ -120,6 +126,7 @@ export type Item =
   | LineItem
   | PolylineItem
   | PolygonItem
+  | RegionItem
   | RectItem
   | CircleItem
   | ArcItem

@@ -87,6 +87,10 @@ const itemSvg = (item: Item, paper: Paper, prefix: string): string => {
       return `<polyline${classes('line', item)} points="${pointList(item.points, paper)}"/>`;
     case 'polygon':
       return area(item, `polygon`, `points="${pointList(item.points, paper)}"`, prefix);
+    case 'region': {
+      const rings = item.rings.map((ring) => `M${pointList(ring, paper).replaceAll(' ', 'L')}Z`).join('');
+      return area(item, 'path', `fill-rule="evenodd" d="${rings}"`, prefix);
+    }
     case 'rect':
       return area(item, 'rect', rectShape(item, paper), prefix);
     case 'circle':

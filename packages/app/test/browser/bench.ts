@@ -2,6 +2,7 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { copyFileSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import axe from 'axe-core';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { browserPath } from '../../../../scripts/find-browser.ts';
 
@@ -96,3 +97,21 @@ export const verdictOf = (page: Page, lane: 'On the rig now' | 'Proposed') =>
 
 /** The text field of one reading. */
 export const reading = (page: Page, key: string) => page.locator(`main input[name="${key}"]`);
+
+interface AxeReport {
+  readonly violations: readonly {
+    readonly id: string;
+    readonly nodes: readonly { readonly html: string }[];
+  }[];
+}
+
+/** What axe finds on a page as it stands. */
+export async function faultsOf(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe.source);
+  const report = await page.evaluate(() =>
+    (window as unknown as { axe: { run(): Promise<AxeReport> } }).axe.run(),
+  );
+  return report.violations.flatMap(({ id, nodes }) =>
+    nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`),
+  );
+}

@@ -1,24 +1,6 @@
-import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { launch, openPage, reading, type Served, serveDemo, verdictOf } from './bench.ts';
-
-interface AxeReport {
-  readonly violations: readonly {
-    readonly id: string;
-    readonly nodes: readonly { readonly html: string }[];
-  }[];
-}
-
-async function faultsOf(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  const report = await page.evaluate(() =>
-    (window as unknown as { axe: { run(): Promise<AxeReport> } }).axe.run(),
-  );
-  return report.violations.flatMap(({ id, nodes }) =>
-    nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`),
-  );
-}
+import { faultsOf, launch, openPage, reading, type Served, serveDemo, verdictOf } from './bench.ts';
 
 /** Until what is asked of the step is there. */
 const ready: Readonly<Record<string, (page: Page) => Promise<unknown>>> = {

@@ -68,6 +68,13 @@ export interface DesignPoint {
   readonly high: number | null;
 }
 
+/** Strain at a height above the foot [m], and that at which it closes. */
+interface SliceStrain {
+  readonly at: number;
+  readonly strain: number;
+  readonly closesAt: number;
+}
+
 export interface Miss {
   readonly share: number;
   /** [m] */
@@ -92,7 +99,9 @@ export interface StopDesign {
   readonly strain: number;
   readonly closesAt: number;
   /** Up the height at the end of the curve: strain there, and that at which it closes. */
-  readonly strains: readonly { readonly at: number; readonly strain: number; readonly closesAt: number }[];
+  readonly strains: readonly SliceStrain[];
+  /** The same at each place of the curve. */
+  readonly states: readonly { readonly crush: number; readonly slices: readonly SliceStrain[] }[];
   /** Put in and held at the end [J], and how much of it a stroke loses. */
   readonly energy: number;
   readonly lost: { readonly least: number; readonly most: number };
@@ -198,6 +207,7 @@ export function designStop(request: StopDesignRequest): Result<StopDesign> {
     strain: deepest.strain,
     closesAt: deepest.closesAt,
     strains,
+    states: crush.map((c) => ({ crush: middle.stateAt(c).crush, slices: strainsOf(made, middle, c) })),
     energy,
     lost: { least: LOST[0] * energy, most: LOST[1] * energy },
     slenderness: slenderness(made),

@@ -1,17 +1,7 @@
-import {
-  ENDS,
-  type End,
-  FASTEST,
-  needle,
-  parseQuantity,
-  problemText,
-  type Rig,
-  SLOWEST,
-  type UnitSystem,
-} from '@lastinch/core';
-import { type Demand, STOP_TRIALS, type StopNeedRequest } from '@lastinch/core/stops';
+import { ENDS, type Rig, type UnitSystem } from '@lastinch/core';
+import { STOP_TRIALS, type StopNeedRequest } from '@lastinch/core/stops';
 import { useEffect, useMemo } from 'react';
-import { LANES, type Lane, SEED } from '../../answers.ts';
+import { LANES, SEED } from '../../answers.ts';
 import panel from '../../design/panel.module.css';
 import { PlainButton } from '../../parts/PlainButton.tsx';
 import { END_NAME, LANE_NAME } from '../../parts/place-name.ts';
@@ -19,15 +9,12 @@ import { Segments } from '../../parts/Segments.tsx';
 import { type StopDesks, sameQuestion } from '../../stops.ts';
 import { useStore } from '../../store.ts';
 import type { Workbench } from '../../workbench.ts';
+import { useAsked } from './asked.ts';
 import { CoursePicker } from './CoursePicker.tsx';
 import { Field } from './Field.tsx';
-import { type Forms, type Read, useTyped } from './forms.ts';
 import { NeedResult } from './NeedResult.tsx';
 import style from './StopStep.module.css';
 import { WorkState } from './WorkState.tsx';
-
-/** A rig that is let go goes down, not along [m/s]. */
-const ANY_SPEED = 1;
 
 /** Which stop curve one end of one setup needs over chosen courses. Asked for by hand: it takes seconds. */
 export function NeedPanel(props: {
@@ -39,10 +26,12 @@ export function NeedPanel(props: {
   const { workbench, desks, rig, system } = props;
   const { forms } = desks;
   const answers = useStore(workbench.answers, (state) => state);
-  const [end, setEnd] = useTyped(forms, 'need.end', 'front') as [End, (end: string) => void];
-  const [lane, setLane] = useTyped(forms, 'need.lane', 'now') as [Lane, (lane: string) => void];
-  const { demands, speed, courses, setCourses } = useDemands(rig, forms, system);
-  const setup = answers[lane].setup === null ? null : answers[lane].setupId;
+  const { end, setEnd, lane, setLane, setup, demands, speed, courses, setCourses } = useAsked(
+    workbench,
+    forms,
+    rig,
+    system,
+  );
   const question = useMemo(
     (): StopNeedRequest | null =>
       setup === null || demands === null
@@ -113,45 +102,4 @@ export function NeedPanel(props: {
       )}
     </section>
   );
-}
-
-/** Courses and speeds that are asked about; null while something typed cannot be used or nothing is chosen. */
-function useDemands(rig: Rig, forms: Forms, system: UnitSystem) {
-  const known = Object.keys(rig.courses);
-  const [chosen, setChosen] = useTyped(forms, 'need.courses', known[0] ?? '');
-  const [text] = useTyped(forms, 'need.speed');
-  const speed = useMemo(() => readSpeed(text, system), [text, system]);
-  const courses = useMemo(
-    () => chosen.split('\n').filter((id) => Object.hasOwn(rig.courses, id)),
-    [chosen, rig],
-  );
-  const demands = useMemo((): readonly Demand[] | null => {
-    if (speed.error !== null || courses.length === 0) return null;
-    const all = courses.flatMap((id): Demand[] => {
-      const course = rig.courses[id];
-      const own = course?.shape.kind === 'drop' ? ANY_SPEED : (speed.value ?? course?.speed ?? null);
-      return course === undefined || own === null ? [] : [{ name: id, course: course.shape, speed: own }];
-    });
-    return all.length === courses.length ? all : null;
-  }, [rig, courses, speed]);
-  const isSpeedMissing = speed.error === null && courses.length > 0 && demands === null;
-  return {
-    demands,
-    speed: isSpeedMissing
-      ? { value: null, error: 'One of these courses has no speed of its own: type one.' }
-      : speed,
-    courses,
-    setCourses: (ids: readonly string[]) => setChosen(ids.join('\n')),
-  };
-}
-
-function readSpeed(text: string, system: UnitSystem): Read<number> {
-  if (text.trim() === '') return { value: null, error: null };
-  const read = parseQuantity(text, 'speed');
-  if (!read.ok)
-    return { value: null, error: read.problems.map((one) => problemText({ ...one, where: {} })).join(' ') };
-  const { value } = read.value;
-  if (value >= SLOWEST && value <= FASTEST) return { value, error: null };
-  const [slowest, fastest] = [SLOWEST, FASTEST].map((limit) => needle(limit, system));
-  return { value: null, error: `A ride needs a speed from ${slowest} to ${fastest}.` };
 }

@@ -131,6 +131,9 @@ export function PressPanel(props: {
       <div className={style.sides}>
         <div className={style.readings}>
           <ReadingTable
+            caption="Readings, in the order they were read"
+            columns={['Travel of the press', 'Gauge']}
+            example={['12 mm', '340 N']}
             text={text}
             wrong={new Set(problems.flatMap(({ where }) => where.line ?? []))}
             onChange={setText}

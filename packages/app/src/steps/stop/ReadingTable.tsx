@@ -5,16 +5,19 @@ import { cellsOf, linesOf, withCell, withLines } from './readings.ts';
 /** More than this nobody types, and nobody wants to scroll past. */
 const MOST_ROWS = 60;
 const EMPTY_ROWS = 3;
-const COLUMNS = ['Travel of the press', 'Gauge'] as const;
 
-/** Readings of a press in the order they were read; there is always room for the next. */
+/** Pairs of readings in their order; there is always room for the next. */
 export function ReadingTable(props: {
+  readonly caption: string;
+  readonly columns: readonly [string, string];
+  /** Said in the first row while nothing stands there. */
+  readonly example: readonly [string, string];
   readonly text: string;
   /** Lines that cannot be read, counted from one. */
   readonly wrong: ReadonlySet<number>;
   readonly onChange: (text: string) => void;
 }) {
-  const { text, wrong, onChange } = props;
+  const { columns, example, text, wrong, onChange } = props;
   // A cell under the keyboard shows what is typed, spaces and all.
   const [draft, setDraft] = useState<{ readonly at: string; readonly typed: string } | null>(null);
   const lines = linesOf(text);
@@ -22,13 +25,13 @@ export function ReadingTable(props: {
   const rows = Math.max(lines.length + 1, EMPTY_ROWS);
   return (
     <table className={style.table}>
-      <caption className={style.caption}>Readings, in the order they were read</caption>
+      <caption className={style.caption}>{props.caption}</caption>
       <thead>
         <tr>
           <th scope="col" className={style.number}>
             No.
           </th>
-          {COLUMNS.map((column) => (
+          {columns.map((column) => (
             <th key={column} scope="col">
               {column}
             </th>
@@ -51,10 +54,10 @@ export function ReadingTable(props: {
                     <input
                       type="text"
                       className={style.cell}
-                      aria-label={`${COLUMNS[column]}, ${row + 1}`}
+                      aria-label={`${columns[column]}, ${row + 1}`}
                       aria-invalid={wrong.has(row + 1)}
                       value={draft?.at === at ? draft.typed : cells[column]}
-                      placeholder={row === 0 && text === '' ? EXAMPLE[column] : undefined}
+                      placeholder={row === 0 && text === '' ? example[column] : undefined}
                       autoComplete="off"
                       spellCheck={false}
                       enterKeyHint="next"
@@ -81,8 +84,6 @@ export function ReadingTable(props: {
     </table>
   );
 }
-
-const EXAMPLE = ['12 mm', '340 N'] as const;
 
 /** Enter goes on to the next cell, as on paper. */
 function toNextCell(event: KeyboardEvent<HTMLInputElement>): void {

@@ -9,6 +9,7 @@ import { useTyped } from './forms.ts';
 import { KindPanel } from './KindPanel.tsx';
 import { NeedPanel } from './NeedPanel.tsx';
 import { PressPanel } from './PressPanel.tsx';
+import { PrintPanel } from './PrintPanel.tsx';
 import style from './StopStep.module.css';
 
 const PAGES = [
@@ -38,6 +39,7 @@ export default function StopStep(props: { readonly workbench: Workbench; readonl
       ) : null}
       {page === 'press' ? <PressPanel workbench={workbench} desks={desks} rig={rig} system={system} /> : null}
       {page === 'kind' ? <KindPanel workbench={workbench} desks={desks} rig={rig} system={system} /> : null}
+      {page === 'print' ? <PrintPanel workbench={workbench} desks={desks} rig={rig} system={system} /> : null}
       <section className={panel.note} aria-label="Cautions about stops">
         {STOP_CAUTIONS.map((caution) => (
           <p key={caution}>{caution}</p>
