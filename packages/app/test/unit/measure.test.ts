@@ -25,7 +25,7 @@ describe('readings in their places', () => {
     const elsewhere = document.fields.filter(({ path }) => placeOf(path.join('.')) === null);
     expect(new Set(shown).size).toBe(shown.length);
     expect(shown.length + elsewhere.length).toBe(document.fields.length);
-    expect(new Set(elsewhere.map(({ path }) => path[0]))).toEqual(new Set(['setups', 'courses']));
+    expect(new Set(elsewhere.map(({ path }) => path[0]))).toEqual(new Set(['setups', 'courses', 'choices']));
     for (const { path } of shown) expect(labelOf(path), path.join('.')).toMatch(/^[A-Z]/);
   });
 

@@ -38,7 +38,8 @@ describe('a batch', () => {
       );
       for (const corner of CORNERS) {
         const { metalContacts, ...figures } = one.corners[corner];
-        expect(figures).toEqual(ride.corners[corner]);
+        const { peakTravel: _, ...ridden } = ride.corners[corner];
+        expect(figures).toEqual(ridden);
         expect(metalContacts).toBe(ride.run.corners[corner].contacts.metal);
       }
       expect(one.body).toEqual(ride.body);
