@@ -20,6 +20,11 @@ function takeWorkbench(): Plugin {
   };
 }
 
+const THREADS = [
+  ['work-thread.ts', 'lastinch-worker.js'],
+  ['mesh-thread.ts', 'lastinch-mesh.js'],
+] as const;
+
 /** What runs in worker threads is a file of its own, so that starting one reads no more than it needs. */
 function buildWorker(): Plugin {
   let target = '';
@@ -29,7 +34,8 @@ function buildWorker(): Plugin {
       target = resolve(config.root, config.build.outDir);
     },
     closeBundle: async () => {
-      await build({ ...oneFile('src/hosts/work-thread.ts', 'lastinch-worker.js', target), logLevel: 'warn' });
+      for (const [entry, file] of THREADS)
+        await build({ ...oneFile(`src/hosts/${entry}`, file, target), logLevel: 'warn' });
     },
   };
 }

@@ -12,6 +12,7 @@ import { stopDesigned } from './commands/stop-design.ts';
 import { stopEstimated } from './commands/stop-estimate.ts';
 import { stopFitted } from './commands/stop-fit.ts';
 import { stopNeeded } from './commands/stop-need.ts';
+import { stopSolid } from './commands/stop-solid.ts';
 
 const EXITS = `
 Exit codes: 0 fine, 1 a limit of the owner is broken, 2 something is wrong with the input.`;
@@ -192,6 +193,38 @@ export async function run(words: readonly string[]): Promise<ExitCode> {
     .option('--json', 'data instead of text, SI units')
     .action(async (options) => {
       ended = await stopDesigned(options);
+    });
+  stop
+    .command('solid')
+    .description('the printed stop as one closed body: a file for the slicer')
+    .exitOverride()
+    .allowExcessArguments(false)
+    .requiredOption('--height <LENGTH>', 'foot to tip, plate and cap and all')
+    .requiredOption('--diameter <LENGTHS>', 'outside: "60 mm", or at foot and tip: "60 mm, 50 mm"')
+    .requiredOption('-o, --out <FILE>', 'new file, .3mf or .stl')
+    .option('--density <SHARES>', 'solid shares from foot to tip: "50 %, 30 %"')
+    .option('--target <CURVE>', 'instead: CSV file of the wanted curve, as for stop design')
+    .option('--need <RIG>', 'instead: the rig file whose end needs it, with --end and --course')
+    .option('--end <END>', 'front or rear, with --need')
+    .option('--course <NAMES>', 'courses that must be met, with --need: whoops,ledge')
+    .option('--speed <SPEED>', 'with --need (default: the speed of each course)')
+    .option('--setup <NAME>', 'with --need (default: the rig as measured)')
+    .option('--bore <DIAMETER>', 'hole through it (default: none)')
+    .option('--cell <LENGTH>', 'edge of a lattice cell (default: 10 mm)')
+    .option('--wall <LENGTH>', 'thinnest wall that prints whole (default: 0.8 mm)')
+    .option('--skin <LENGTH>', 'solid skin around the lattice (default: none, open sides)')
+    .option('--foot <LENGTH>', 'solid plate at the foot (default: 3 mm, or what the seat needs)')
+    .option('--cap <LENGTH>', 'solid plate at the tip (default: none)')
+    .option('--vents <HOLES>', 'holes through the skin: "2 x 4 mm" (default: none, air shut in)')
+    .option('--stud <THREAD>', 'M6 to M12, or 1/4 to 1/2: "M10", "3/8-16" (default: no hole)')
+    .option('--seat <KIND>', 'nut (also holds the head of a bolt), clearance or insert (default: nut)')
+    .option('--insert <SIZES>', 'width and depth of the hole of an insert: "9.6 mm, 12 mm"')
+    .option('--material <NAME>', 'tpu-85a or tpu-95a (default: tpu-95a)')
+    .option('--columns <UNITS>', 'units of the two columns where the file says none: "mm, N"')
+    .option('--units <SYSTEM>', 'shop (inches, lb) or metric; default: as typed')
+    .option('--json', 'data instead of text, SI units')
+    .action(async (options) => {
+      ended = await stopSolid(options);
     });
   command('open', 'print the verdict, then serve the workbench on this machine')
     .argument('<FILE>', 'rig file')

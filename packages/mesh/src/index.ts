@@ -13,7 +13,7 @@ export type { SolidRequest, Vents } from './solid-request.ts';
 // --- How it is held ---
 
 export type { Seat, Thread } from './seat.ts';
-export { plateFor, THREADS, threadNamed } from './seat.ts';
+export { PLAY, pauseHeight, plateFor, THREADS, threadNamed } from './seat.ts';
 
 // --- Coupons to print and press ---
 

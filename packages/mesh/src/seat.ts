@@ -83,6 +83,9 @@ export function plateFor(seat: Seat | null): number {
   }
 }
 
+/** Where to lay a nut in [m]: the height of the print at which its pocket is still open. */
+export const pauseHeight = ({ nutHeight }: Thread): number => WEB + nutHeight + PLAY;
+
 /** The widest that a seat cuts out of its plate [m]: across the corners of the hexagon, or the hole. */
 export function seatWidth(seat: Seat): number {
   switch (seat.kind) {

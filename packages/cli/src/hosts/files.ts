@@ -2,6 +2,7 @@ import { createHash, randomBytes } from 'node:crypto';
 import {
   closeSync,
   constants,
+  existsSync,
   fstatSync,
   fsyncSync,
   openSync,
@@ -165,6 +166,13 @@ export function writeNewFile(file: string, text: string): Result<string> {
       return bad(problem('file-exists', file, file, 'the name of a new file'));
     return bad(refusedBySystem(error, file));
   }
+}
+
+/** What stands in the way of a new file, asked before long work is done for it; null where nothing does. */
+export function isTaken(file: string): Problem | null {
+  if (existsSync(file)) return problem('file-exists', file, file, 'the name of a new file');
+  const folder = dirname(resolve(file));
+  return existsSync(folder) ? null : problem('file-not-found', folder, folder, 'a folder that there is');
 }
 
 /**
