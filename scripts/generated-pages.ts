@@ -24,6 +24,7 @@ export const generatedPages: readonly GeneratedPage[] = [
         'src/rigfile/index.ts',
         'src/links.ts',
         'src/stops.ts',
+        'src/bracket.ts',
         'src/choose.ts',
         'src/trail.ts',
       ]),

@@ -6,6 +6,7 @@ import re
 import sys
 
 from rubber import SMALL_SHAPES
+from towers import CUTS
 
 AREA = math.pi * 25 ** 2
 WEDGE = 180  # reactions of axisymmetric elements are printed for a wedge of two degrees
@@ -49,6 +50,24 @@ def sag(path, part):
     return figure('sag of the middle', 'mm', [round(abs(printed(path)[0][1][part]), 6)])
 
 
+def tower(path, name):
+    """Mean sag of the loaded walls, and mean stress along the upper wall at the cut."""
+    sags, stresses, kind = [], [], None
+    for text in path.read_text().splitlines():
+        words = text.split()
+        if 'displacements' in text:
+            kind = 'sag'
+        elif 'stresses' in text:
+            kind = 'stress'
+        elif kind == 'sag' and len(words) == 4:
+            sags.append(-float(words[3]))
+        elif kind == 'stress' and len(words) >= 8:
+            stresses.append(float(words[2]))
+    sag, stress = sum(sags) / len(sags), sum(stresses) / len(stresses)
+    return figure('sag of the load, stress of the upper wall at the cut', 'mm, MPa',
+                  [round(sag, 6), round(stress, 4)], cut=CUTS[name])
+
+
 def collect(folder):
     def at(name):
         return folder / f'{name}.dat'
@@ -58,6 +77,7 @@ def collect(folder):
             ('disc-bonded-two-terms', 0.20), ('column-pair', 0.40), ('column-graded', 0.40))},
         'disc-small-strain': small_strain(folder),
         **{name: sag(at(name), 2) for name in ('plate-round-pressure', 'plate-round-patch')},
+        **{name: tower(at(name), name) for name in CUTS},
         **{name: sag(at(name), 3) for name in ('plate-square-patch', 'plate-two-to-one-patch')},
     }
 
