@@ -8,6 +8,7 @@ const FAMILIES: Readonly<Record<string, string>> = {
   ask: 'What was asked for',
   stop: 'A stop',
   log: 'A log of a drive',
+  bracket: 'Brackets',
   case: 'A ride case file',
 };
 

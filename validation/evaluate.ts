@@ -1,11 +1,8 @@
 import type { Check } from './check-file.ts';
 import { compare, type Outcome } from './compare.ts';
 import type { Runner } from './runner.ts';
-<<<<<<< HEAD
-import { choose } from './runners/choose.ts';
-=======
 import { bracket } from './runners/bracket.ts';
->>>>>>> 71a034d (bracket: plates, beams, struts, bolts, welds and fatigue by published formulas)
+import { choose } from './runners/choose.ts';
 import { course } from './runners/course.ts';
 import { elements } from './runners/elements.ts';
 import { exposure } from './runners/exposure.ts';
@@ -24,11 +21,8 @@ import { uncertainty } from './runners/uncertainty.ts';
 
 /** One runner a topic; the key is the folder's name under `checks/`. */
 const RUNNERS: Readonly<Record<string, Runner>> = {
-<<<<<<< HEAD
-  choose,
-=======
   bracket,
->>>>>>> 71a034d (bracket: plates, beams, struts, bolts, welds and fatigue by published formulas)
+  choose,
   course,
   elements,
   exposure,

@@ -96,7 +96,7 @@ const runsOf = (inputs: Inputs): readonly WeldRun[] => {
   }));
 };
 
-const classOf = (name: unknown) => BOLT_CLASSES[text(name)];
+const classOf = (name: unknown) => BOLT_CLASSES[text(name) as keyof typeof BOLT_CLASSES];
 const areaOf = ({ diameter, pitch, form }: Inputs) =>
   stressArea({ diameter: number(diameter), pitch: number(pitch) }, text(form) === 'inch' ? 'inch' : 'metric');
 

@@ -102,6 +102,7 @@ export function knownSetup(known: Known): Setup {
       reserve: whole('limits.reserve'),
       bodyAcceleration: whole('limits.bodyAcceleration'),
       bracketForce: null,
+      bracketFactor: null,
       absorbedPower: null,
       seatShock: null,
       seatDose: null,
@@ -135,6 +136,7 @@ function axleEnd(end: End, known: Known, reading: (key: string, fill: number) =>
   const crush = own('stop.usableCrush');
   return {
     end,
+    brackets: { stop: null, spring: null, shock: null },
     points: {
       railHeight: null,
       linkage: null,

@@ -1,6 +1,7 @@
 import { Command, CommanderError } from 'commander';
 import manifest from '../package.json' with { type: 'json' };
 import type { ExitCode } from './asked.ts';
+import { bracket } from './commands/bracket.ts';
 import { check } from './commands/check.ts';
 import { links } from './commands/links.ts';
 import { newRig } from './commands/new.ts';
@@ -103,6 +104,17 @@ export async function run(words: readonly string[]): Promise<ExitCode> {
     .option('--units <SYSTEM>', 'shop (inches, lb) or metric; default: as typed')
     .action(async (kind: string, options) => {
       ended = await plate(kind, options);
+    });
+  command('bracket', 'whether what carries stops, springs and shocks holds')
+    .argument('<FILE>', 'rig file, - for standard input')
+    .option('--course <NAMES>', 'courses that load it: whoops,ledge (default: its only one)')
+    .option('--speed <SPEED>', 'for example "20 mph" (default: the speed of each course)')
+    .option('--force <FORCE>', 'a load that was thought of, instead of a ride: "12 kN"')
+    .option('--setup <NAME>', 'setup (default: the rig as measured)')
+    .option('--units <SYSTEM>', 'shop (inches, lb) or metric; default: as the file was typed')
+    .option('--json', 'data instead of text, SI units')
+    .action(async (file: string, options) => {
+      ended = await bracket(file, options);
     });
   const stop = command('stop', 'choose a stop by its curve');
   stop

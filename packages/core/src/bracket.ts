@@ -60,3 +60,31 @@ export {
   type StressKind,
 } from './bracket/fatigue.ts';
 export { dropFactor, impactForce, loadFactor, type PulseShape } from './bracket/load-factor.ts';
+
+// --- Whether the brackets of a rig hold ---
+
+export { BRACKET_CHANGES, type BracketChange } from './bracket/changes.ts';
+export { type BracketCheck, type BracketLoad, type BracketPart, bracketChecks } from './bracket/checks.ts';
+export type { BracketMeasures, SectionMeasures } from './bracket/measures.ts';
+export { BRACKET_TRIALS, checkBrackets } from './jobs/bracket.ts';
+export type {
+  BracketAnswer,
+  BracketCase,
+  BracketLife,
+  BracketLine,
+  BracketRequest,
+  BracketsAnswer,
+} from './jobs/bracket-answer.ts';
+export type { Hit } from './jobs/bracket-loads.ts';
+export type { NotChecked } from './jobs/bracket-not-checked.ts';
+
+// --- In words ---
+
+export {
+  BRACKET_CAUTIONS,
+  BRACKET_PART_NAMES,
+  bracketChangeText,
+  bracketName,
+  crackText,
+  NOT_CHECKED_TEXTS,
+} from './words/brackets.ts';

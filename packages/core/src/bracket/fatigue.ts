@@ -22,22 +22,22 @@ export function loopsToCrack(range: number, detail: number, kind: StressKind): n
   return loops > end ? Number.POSITIVE_INFINITY : loops;
 }
 
-/** Details by name [Pa]: what is usual on a home-made bracket. */
+/** A detail: its class [Pa] and line. */
 export interface Detail {
   readonly range: number;
   readonly kind: StressKind;
 }
 
 /**
- * @source EN 1993-1-9:2005, tables 8.1 and 8.5 (from memory): cut edges machined after, toe of a fillet at a gusset or
- * attachment, root of a fillet under direct load on its throat, fillet in shear
+ * @source EN 1993-1-9:2005, tables 8.1 and 8.5 (from memory): toe of a fillet at an attachment, root of a fillet whose throat
+ * is loaded, thread of a bolt
  */
 export const DETAILS = {
-  'plain plate, cut edges': { range: 125e6, kind: 'direct' },
   'toe of a fillet weld': { range: 63e6, kind: 'direct' },
   'root of a fillet weld': { range: 36e6, kind: 'direct' },
-  'fillet weld in shear': { range: 80e6, kind: 'shear' },
+  'bolt in tension': { range: 50e6, kind: 'direct' },
 } as const satisfies Readonly<Record<string, Detail>>;
+export type DetailName = keyof typeof DETAILS;
 
 /** Range is divided by this much less of the class: safe life, grave consequence. @source EN 1993-1-9, table 3.1 (from memory) */
 export const FATIGUE_FACTOR = 1.35;

@@ -1,3 +1,5 @@
+import type { BoltGrade } from '../rig/thread.ts';
+
 /** A screw thread with flanks at 60°. */
 export interface Thread {
   /** Major diameter [m]. */
@@ -28,7 +30,7 @@ const KSI = 6.894757293168e6;
  * @source ISO 898-1:2013 (stresses from memory; the loads of M8 to M12 read in a table that quotes it) and SAE J429 (read in
  *   a table that quotes it)
  */
-export const BOLT_CLASSES: Readonly<Record<string, BoltClass>> = {
+export const BOLT_CLASSES: Readonly<Record<BoltGrade, BoltClass>> = {
   '8.8': { proof: 580e6, ultimate: 800e6 },
   '10.9': { proof: 830e6, ultimate: 1040e6 },
   '12.9': { proof: 970e6, ultimate: 1220e6 },

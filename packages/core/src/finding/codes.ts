@@ -80,6 +80,8 @@ export const PROBLEM_CODES = [
   'log-no-columns',
   'log-column-unknown',
   'log-broken',
+  // brackets
+  'bracket-missing',
   // ride cases
   'case-not-json',
   'case-wrong-shape',
@@ -161,6 +163,12 @@ export const FINDING_CODES = [
   'stability-rear-heavy',
   'stability-pitches',
   'stability-packs-down',
+  'bracket-holds',
+  'bracket-open',
+  'bracket-short',
+  'bracket-metal',
+  'bracket-cracks',
+  'bracket-not-checked',
 ] as const;
 export type FindingCode = (typeof FINDING_CODES)[number];
 
@@ -205,5 +213,7 @@ export const REMEDY_CODES = [
   'steeper-shock',
   'strap-in-flex',
   'stop-sooner-in-flex',
+  'build-bracket',
+  'inspect-bracket',
 ] as const;
 export type RemedyCode = (typeof REMEDY_CODES)[number];

@@ -27,6 +27,7 @@ export const ASSUMPTION_RULES = [
   'clay-tolerance',
   'under-rig-tolerance',
   'level-tolerance',
+  'gauge-plate-tolerance',
   // values
   'contact-ratio-one',
   'stop-ratio-one',
@@ -68,6 +69,10 @@ export const ASSUMPTION_RULES = [
   'seat-frequency',
   'seat-damping-ratio',
   'case-level',
+  'bracket-yield',
+  'bracket-ultimate',
+  'bracket-offset',
+  'bracket-factor',
   'cg-lift-free-suspension',
 ] as const;
 export type AssumptionRule = (typeof ASSUMPTION_RULES)[number];

@@ -1,5 +1,6 @@
 import type { Corner, End, Side } from '../finding/place.ts';
 import type { Assumption } from './assumptions.ts';
+import type { Brackets } from './bracket.ts';
 import type { Choices } from './choices.ts';
 import type { CourseSpec } from './course-spec.ts';
 import type { Driver } from './driver.ts';
@@ -154,6 +155,8 @@ export interface AxleEnd {
   /** Stiffness of metal on metal behind the stop [N/m]. */
   readonly metalRate: Reading;
   readonly witness: Witness | null;
+  /** What carries stop, spring and shock on the frame; null where it was not told. */
+  readonly brackets: Brackets;
 }
 
 /** What the owner accepts. */
@@ -164,6 +167,8 @@ export interface Limits {
   readonly bodyAcceleration: Reading;
   /** Force of stop and metal together on one corner of the frame that he accepts [N]; null when he gave none. */
   readonly bracketForce: Reading | null;
+  /** Factor of safety against yield that he wants of brackets; null where the rig tells of none. */
+  readonly bracketFactor: Reading | null;
   /** Power that a seated body may take up from vertical motion [W]; null when he gave none. */
   readonly absorbedPower: Reading | null;
   /** Largest acceleration of the seat above rest, after a low-pass of 30 Hz [m/s²]; null when he gave none. */

@@ -4,6 +4,7 @@ import type { AntiRollBar } from '../rig/parts.ts';
 import { nominal, type Reading } from '../rig/reading.ts';
 import type { AxleEnd, AxleKind, Contact, Hose, Strap, Witness } from '../rig/rig.ts';
 import { AS_FITTED } from '../rig/setup-resolve.ts';
+import { buildBrackets } from './build-bracket.ts';
 import { buildPoints, hasDriveline, hasHoseEnds } from './build-points.ts';
 import { buildShock } from './build-shock.ts';
 import { buildSpring, TAPED } from './build-spring.ts';
@@ -105,6 +106,7 @@ export function buildEnd(
     tyre,
     metalRate: gaps.readingOr(`${end}.metalRate`, GUESSED_RATE, USUAL.metalRate),
     witness: buildWitness(gaps, end),
+    brackets: buildBrackets(gaps, end),
   };
 }
 

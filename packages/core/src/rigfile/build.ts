@@ -82,6 +82,7 @@ export function buildRig(document: RigDocument, typed: TypedQuantities, readBesi
         USUAL.bodyAcceleration,
       ),
       bracketForce: gaps.typedReading('limits.bracketForce', { dimension: 'force', tool: 'choice' }),
+      bracketFactor: bracketFactor(gaps),
       absorbedPower: gaps.typedReading('limits.absorbedPower', { dimension: 'power', tool: 'choice' }),
       seatShock: gaps.typedReading('limits.seatShock', { dimension: 'acceleration', tool: 'choice' }),
       seatDose: gaps.typedReading('limits.seatDose', { dimension: 'vibrationDose', tool: 'choice' }),
@@ -126,4 +127,13 @@ function typedShare(gaps: Gaps, key: string): Reading | null {
       accepted: 'a share of the time, up to 100 %',
     });
   return share;
+}
+
+/** Asked for, or assumed, only where there is a bracket to want it of. */
+function bracketFactor(gaps: Gaps): Reading | null {
+  const spec = { dimension: 'ratio', tool: 'choice' } as const;
+  const key = 'limits.bracketFactor';
+  if (ENDS.some((end) => gaps.at(`${end}.bracket`) !== undefined))
+    return gaps.readingOr(key, spec, USUAL.bracketFactor);
+  return gaps.typedReading(key, spec);
 }

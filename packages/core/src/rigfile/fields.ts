@@ -72,6 +72,8 @@ function collect(
     typeof plain === 'object' && Object.hasOwn(plain, name)
       ? (plain as Readonly<Record<string, Plain>>)[name]
       : undefined;
+  // A bracket has a page of fields: they show once it was begun in the file.
+  if (plain === undefined && path.includes('bracket')) return;
   if (here instanceof z.ZodObject) {
     for (const [name, of] of Object.entries(here.shape))
       collect(of as z.ZodType, inner(name), [...path, name], found, root);

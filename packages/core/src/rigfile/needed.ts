@@ -12,6 +12,7 @@ export const OPTIONAL_PARTS: ReadonlySet<string> = new Set([
   'witness',
   'gas',
   'vent',
+  'bracket',
   'antiRollBar',
   'links',
   'mounts',

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { besideFile, named, quantity, sided, table } from './leaf.ts';
+import { bracketParts } from './schema-bracket.ts';
 import { choicesSchema } from './schema-choices.ts';
 import { courseSchema } from './schema-course.ts';
 import { hoseParts, linkParts, linkPatches, shaftParts } from './schema-links.ts';
@@ -188,6 +189,7 @@ const end = z
       })
       .nullish(),
     ...linkParts,
+    bracket: bracketParts,
     tyre: z
       .strictObject({
         rate: quantity('rate', 'Vertical rate at the pressure in use'),
@@ -316,6 +318,7 @@ export const rigFileSchema = z.strictObject({
         'force',
         'Peak force of stop and metal on one corner of the frame that is accepted',
       ),
+      bracketFactor: quantity('ratio', 'Factor of safety against yield that is wanted of brackets'),
       absorbedPower: quantity('power', 'Power that a seated body may take up from vertical motion'),
       seatShock: quantity('acceleration', 'Peak acceleration of the seat above rest, after a 30 Hz low-pass'),
       seatDose: quantity('vibrationDose', 'Vibration dose of the seat in a day that is accepted'),

@@ -42,6 +42,8 @@ const HALF_WIDTH: Readonly<Record<ToleranceRule, (quantity: Quantity) => number>
   // Plumb line, tape and a floor level to 3 mm: 1/8 in or 3 mm.
   'under-rig-tolerance': ({ text }) => (readInInches(text) ? 2 * SIXTEENTH_INCH : 0.003),
   // A digital level on a machined face: ±0.1 to 0.2°.
+  // Calliper on plate or tube with mill scale: rolling tolerance and reading together.
+  'gauge-plate-tolerance': ({ value }) => Math.max(0.0002, 0.04 * value),
   'level-tolerance': () => (0.2 * Math.PI) / 180,
 };
 

@@ -63,6 +63,12 @@ export const USUAL = {
   strapRatio: usual('strap-ratio-one', 1, 0.05),
   /** A case that sits level to three degrees. */
   caseAngle: usual('case-level', 0, (3 * Math.PI) / 180),
+  /** Mild steel as it is sold: 235 to 275 MPa guaranteed, mostly a little more. */
+  bracketYield: usual('bracket-yield', 250e6, 30e6),
+  bracketUltimate: usual('bracket-ultimate', 400e6, 40e6),
+  /** Nobody hits the middle: 0 to 10 mm. */
+  bracketOffset: usual('bracket-offset', 0.005, 0.005),
+  bracketFactor: usual('bracket-factor', 2, 0),
 } as const;
 
 /** Springs, shocks and stops stand inboard of the tyres by half to three quarters of the track. */

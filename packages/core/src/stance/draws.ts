@@ -96,12 +96,14 @@ export function firstTrials(draws: Draws, trials: number): Draws {
 
 function draw(rig: Rig, normals: NormalTable): Draws {
   const dimensions = new Map<string, number>();
-  // What is on the rig comes first, so that trying out setups and parts leaves its draws as they are. Points of links come
-  // last: a travel column does without them, and a column of normals costs all that come before it.
+  // What is on the rig comes first, so that trying out setups and parts leaves its draws as they are. Points of links and
+  // brackets come last: a travel column does without them, and a column of normals costs all that come before it.
   const { shelf, setups, choices, ...measured } = rig;
   const { front, rear } = rig;
-  const columnsFirst = { ...measured, front: { ...front, points: null }, rear: { ...rear, points: null } };
-  numberKeys([columnsFirst, shelf, setups, front.points, rear.points, choices], dimensions);
+  const without = { points: null, brackets: null };
+  const columnsFirst = { ...measured, front: { ...front, ...without }, rear: { ...rear, ...without } };
+  const late = [front.points, rear.points, choices, front.brackets, rear.brackets];
+  numberKeys([columnsFirst, shelf, setups, ...late], dimensions);
   const columns = new Map<Reading, Float64Array>();
   const dimensionOf = (reading: Reading): number => {
     const known = dimensions.get(reading.key);

@@ -46,6 +46,27 @@ const PHRASES: Readonly<Record<AssumptionRule, AssumptionText>> = {
     howToMeasure:
       'Drop a plumb line from the joint, mark the floor, measure between marks twice; type half the spread.',
   },
+  'gauge-plate-tolerance': {
+    what: 'No tolerance was typed: that of rolled steel and a calliper was taken, 4 % or 0.2 mm.',
+    howToMeasure: 'Measure bright metal at three places and type half the spread.',
+  },
+  'bracket-yield': {
+    what: 'The steel was not named: mild steel was taken, 250 MPa ± 30 at yield.',
+    howToMeasure: 'Read it off the paper that came with the steel, or have a piece pulled.',
+  },
+  'bracket-ultimate': {
+    what: 'The steel was not named: mild steel was taken, 400 MPa ± 40 at break.',
+    howToMeasure: 'Read it off the paper that came with the steel, or have a piece pulled.',
+  },
+  'bracket-offset': {
+    what: 'Nobody said how far beside its middle the bracket is loaded: 5 mm ± 5 were taken.',
+    howToMeasure:
+      'Chalk the pad, close the stop slowly, and measure the print from the middle of the bracket.',
+  },
+  'bracket-factor': {
+    what: 'No factor of safety was typed for brackets: 2 against yield was taken.',
+    howToMeasure: 'It is your choice: limits.bracketFactor.',
+  },
   'level-tolerance': {
     what: 'No tolerance was typed: that of a digital level was taken, 0.2°.',
     howToMeasure: 'Read it three times, turning the level end for end; type half the spread.',

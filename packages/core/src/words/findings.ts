@@ -2,6 +2,7 @@ import type { FindingCode } from '../finding/codes.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { Place } from '../finding/place.ts';
 import type { UnitSystem } from '../quantity/quantity.ts';
+import { BRACKET_PHRASES } from './bracket-findings.ts';
 import { EXPOSURE_PHRASES } from './exposure-findings.ts';
 import { Facts, type Phrase } from './facts.ts';
 import { FLEX_PHRASES } from './flex-findings.ts';
@@ -50,6 +51,7 @@ const PHRASES: Readonly<Record<FindingCode, Phrase>> = {
   ...LINK_PHRASES,
   ...FLEX_PHRASES,
   ...STABILITY_PHRASES,
+  ...BRACKET_PHRASES,
   'travel-pass': (say) =>
     `pass: with the stop fully crushed, ${say.text('contact')} still has ${say.figure('spare')} to spare beyond the ${say.plain('allowance')} that must stay free; nothing else has less.`,
   'travel-not-proven': (say) =>

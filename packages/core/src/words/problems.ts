@@ -129,6 +129,9 @@ const PHRASES: Readonly<Record<ProblemCode, Phrase>> = {
   'log-broken': (found, accepted) => `the file is broken, ${found}. Accepted: ${accepted}.`,
   'stop-shape': (found, accepted) => `no stop has ${found}. Accepted: ${accepted}.`,
 
+  'bracket-missing': (found, accepted) =>
+    `this rig tells of no bracket, found ${found}. Accepted: ${accepted}.`,
+
   'case-not-json': (found, accepted) => `this cannot be read as JSON: ${found}. Accepted: ${accepted}.`,
   'case-wrong-shape': (found, accepted) => `${found} does not fit a ride case. Accepted: ${accepted}.`,
 };

@@ -1,3 +1,4 @@
+import { BRACKET_READINGS } from './bracket-readings.ts';
 import { CHOICE_READINGS } from './choice-readings.ts';
 
 /**
@@ -30,6 +31,7 @@ function matched(pattern: string, path: readonly string[]): string[] | null {
 }
 
 const END_PARTS: Readonly<Record<string, string>> = {
+  ...BRACKET_READINGS,
   'axle.track': 'track',
   'axle.unsprungMass': 'unsprung mass',
   'axle.rollInertia': 'roll inertia of the axle',
@@ -244,6 +246,7 @@ const NAMES: readonly (readonly [string, Name])[] = [
   ['driver.seat.dampingRatio', () => 'damping ratio of the seat'],
   ['limits.reserve', () => 'clearance reserve'],
   ['limits.bodyAcceleration', () => 'accepted body acceleration'],
+  ['limits.bracketFactor', () => 'wanted factor of safety of brackets'],
   ['limits.bracketForce', () => 'accepted force on one corner of the frame'],
   ['limits.absorbedPower', () => 'accepted power that a seated body takes up'],
   ['limits.seatShock', () => 'accepted peak acceleration of the seat'],

@@ -2,6 +2,7 @@ import type { RemedyCode } from '../finding/codes.ts';
 import type { Remedy } from '../finding/finding.ts';
 import type { UnitSystem } from '../quantity/quantity.ts';
 import { atLeast, atMost, plain, within } from './amounts.ts';
+import { bracketChangeText } from './brackets.ts';
 import { readingName } from './readings.ts';
 
 /**
@@ -120,6 +121,10 @@ const PHRASES: Readonly<Record<RemedyCode, (say: Amount) => string>> = {
     'Move a mount of the shock so that it stands steeper, and look at its length at both ends of travel again.',
   'strap-in-flex': (say) =>
     `Fit a strap, or shorten it, so that it is fully stretched at a wheel droop of ${say.most} from ride height, tried with the other wheel up and not only level.`,
+  'build-bracket': ({ remedy, system }) =>
+    `${bracketChangeText(remedy.target ?? '', remedy.amount?.value ?? 0, system)}: by the formulas that is enough.`,
+  'inspect-bracket': () =>
+    'Have it made and looked at by a qualified welder, and passed by the inspection where you drive.',
   'stop-sooner-in-flex': () =>
     'Or let the stop end flex sooner, with a spacer behind it or a wider station; try it flexed, with springs out and the rig on rated stands.',
 };

@@ -102,6 +102,7 @@ export function rigOf(facts: RigFacts = {}): Rig {
       reserve: reading('limits.reserve', facts.reserve ?? 0.01),
       bodyAcceleration: reading('limits.bodyAcceleration', 25, 'acceleration'),
       bracketForce: null,
+      bracketFactor: null,
       absorbedPower: null,
       seatShock: null,
       seatDose: null,
@@ -186,6 +187,7 @@ function endOfRig(end: End, facts: EndFacts): AxleEnd {
     : null;
   return {
     end,
+    brackets: { stop: null, spring: null, shock: null },
     kind: 'solid',
     points: {
       railHeight: null,
