@@ -20,10 +20,14 @@ const SolidView = lazy(() => import('./SolidView.tsx'));
 
 const SEATS = [
   { value: 'none', label: 'by its face only' },
-  { value: 'nut', label: 'captive nut or bolt head' },
+  { value: 'nut', label: 'captive nut' },
   { value: 'clearance', label: 'screw from the tip' },
   { value: 'insert', label: 'threaded insert' },
 ] as const;
+const HINTS: Readonly<Record<string, string>> = {
+  nut: 'A nut, or the head of a bolt as a stud, laid in while it prints',
+  clearance: 'Through a bore that its head passes',
+};
 const FILES: Readonly<Record<SolidFormat, { readonly label: string; readonly type: string }>> = {
   '3mf': { label: 'Download 3MF', type: 'model/3mf' },
   stl: { label: 'Download STL', type: 'model/stl' },
@@ -54,7 +58,13 @@ export function SolidPanel(props: {
         The solid
       </h4>
       <div className={style.fields}>
-        <Choice label="How its foot is held" value={kind} options={SEATS} onChange={setKind} />
+        <Choice
+          label="How its foot is held"
+          value={kind}
+          options={SEATS}
+          hint={HINTS[kind]}
+          onChange={setKind}
+        />
         {kind === 'nut' || kind === 'clearance' ? (
           <Choice
             label="Thread"

@@ -70,7 +70,7 @@ function show(holder: HTMLElement, mesh: SolidMesh, label: string): () => void {
   const { center = new Vector3(), radius = 1 } = geometry.boundingSphere ?? {};
   const material = new MeshLambertMaterial({ color: toneOf(holder), flatShading: true });
   const scene = new Scene();
-  scene.add(new Mesh(geometry, material), new HemisphereLight(0xffffff, 0x6b6a66, 1.6));
+  scene.add(new Mesh(geometry, material), new HemisphereLight(0xffffff, 0x8a8984, 2));
   const camera = new PerspectiveCamera(32, 1, radius / 50, radius * 20);
   camera.up.set(0, 0, 1);
   camera.position.copy(center).add(new Vector3(1.1, -3.2, 1.5).multiplyScalar(radius * 1.05));
