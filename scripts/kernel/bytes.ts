@@ -26,13 +26,10 @@ const FLAGS = ['-O3', '--runtime', 'stub', '--noAssert', '--importMemory', '--en
  */
 export function kernelBytesFile(root: string, before: string | null): string {
   const here = import.meta.dirname;
-  const kernel = kernelSource(
-    join(root, 'packages/core/src/ride/drive.ts'),
-    'takeSteps',
-    new Set(GIVEN),
-    new Set(GIVEN_PAIRS),
-  );
-  const source = [readFileSync(join(here, 'prelude.as'), 'utf8'), kernel, ENTRY].join('\n');
+  const prelude = readFileSync(join(here, 'prelude.as'), 'utf8');
+  const drive = join(root, 'packages/core/src/ride/drive.ts');
+  const kernel = kernelSource(drive, 'takeSteps', new Set(GIVEN), new Set(GIVEN_PAIRS), prelude);
+  const source = [prelude, kernel, ENTRY].join('\n');
   const digest = createHash('sha256').update(source).update(FLAGS.join(' ')).digest('hex').slice(0, 16);
   if (before?.includes(digest)) return before;
   return [

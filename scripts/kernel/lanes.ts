@@ -121,10 +121,6 @@ class Writer {
     const name = node.name.getText();
     const value = node.initializer!;
     const word = statement.declarationList.flags & ts.NodeFlags.Const ? 'const' : 'let';
-    if (name === 'sign') {
-      this.lanes.set(name, 'number');
-      return `const sign = f64x2(1, -1);`;
-    }
     if (this.isPlace(value)) {
       this.places.set(name, `(${this.onLeft(value)})`);
       return '';
@@ -144,7 +140,13 @@ class Writer {
     const name = this.fresh('mask');
     const own = this.mask(node.expression);
     this.before.push(`const ${name} = ${mask === null ? own : `v128.and(${mask}, ${own})`};`);
-    return `if (v128.any_true(${name})) ${this.inner(node.thenStatement, name)}`;
+    const body = this.inner(node.thenStatement, name);
+    // Alone in an if of its own, that has asked already.
+    const alone =
+      ts.isBlock(node.parent) && ts.isIfStatement(node.parent.parent) && node.parent.statements.length === 1;
+    return alone && !this.differs(node.parent.parent.expression)
+      ? body
+      : `if (v128.any_true(${name})) ${body}`;
   }
 
   private inner(node: ts.Statement, mask: string | null): string {

@@ -192,20 +192,27 @@
   return f64x2.pmax(f64x2.pmin(pair, last), f64x2.splat(0));
 }
 
-// linearAt of tables.ts.
+// linearAt of tables.ts. It remembers the pieces that it found last: mostly they are those of the next look as well, and
+// then nothing has to be waited for.
 @inline function linearAtPair(m: Memory, table: i32, x: v128): v128 {
-  const along = f64x2.mul(f64x2.sub(x, bothAt(m, table)), bothAt(m, table + 1));
-  const cells = wholes(within(along, bothAt(m, table + 2)));
-  const first = table + LINE_HEAD;
-  const size = placeAt(m, table + 3);
-  let left = first + size * i32x4.extract_lane(cells, 0);
-  let right = first + size * i32x4.extract_lane(cells, 1);
-  while (leftOf(x) >= m[left]) left += LINE;
-  while (rightOf(x) >= m[right]) right += LINE;
-  const one = pairAt(m, left + 1);
-  const other = pairAt(m, right + 1);
-  const slope = v128.shuffle<f64>(one, other, 0, 2);
-  return f64x2.add(v128.shuffle<f64>(one, other, 1, 3), f64x2.mul(slope, x));
+  const stays = v128.and(f64x2.ge(x, pairAt(m, table + 4)), f64x2.lt(x, pairAt(m, table + 6)));
+  if (i64x2.bitmask(stays) !== 3) findPieces(m, table, x);
+  return f64x2.add(pairAt(m, table + 10), f64x2.mul(pairAt(m, table + 8), x));
+}
+
+function findPieces(m: Memory, table: i32, x: v128): void {
+  findPiece(m, table, leftOf(x), 0);
+  findPiece(m, table, rightOf(x), 1);
+}
+
+@inline function findPiece(m: Memory, table: i32, x: f64, side: i32): void {
+  const cell = Math.max(Math.min((x - m[table]) * m[table + 1], m[table + 2]), 0);
+  let piece = table + LINE_HEAD + placeAt(m, table + 3) * whole(cell);
+  while (x >= m[piece]) piece += LINE;
+  m[table + 4 + side] = m[piece + 3];
+  m[table + 6 + side] = m[piece];
+  m[table + 8 + side] = m[piece + 1];
+  m[table + 10 + side] = m[piece + 2];
 }
 
 // cubicAt of tables.ts.
@@ -234,7 +241,8 @@
   const b = v128.shuffle<f64>(one, other, 1, 3);
   const c = v128.shuffle<f64>(oneMore, otherMore, 0, 2);
   const d = f64x2.mul(u, v128.shuffle<f64>(oneMore, otherMore, 1, 3));
-  const bend = f64x2.add(f64x2.mul(f64x2.splat(2), c), f64x2.mul(f64x2.splat(3), d));
+  // Twice and three times, by sums that round alike.
+  const bend = f64x2.add(f64x2.add(c, c), f64x2.add(f64x2.add(d, d), d));
   setPair(m, slopes, f64x2.mul(scale, f64x2.add(b, f64x2.mul(u, bend))));
   const rise = f64x2.mul(u, f64x2.add(b, f64x2.mul(u, f64x2.add(c, d))));
   return f64x2.add(v128.shuffle<f64>(one, other, 0, 2), rise);
@@ -262,9 +270,10 @@ function followOnSidePair(m: Memory, path: i32, travel: v128, side: i32): v128 {
   const along = f64x2.mul(f64x2.sub(distance, pairAt(m, at.ORIGIN)), pairAt(m, at.PIECES_PER_METRE));
   const inside = within(along, pairAt(m, at.LAST_PIECE));
   const piece = f64x2.floor(inside);
-  const places = wholes(f64x2.add(pairAt(m, at.PIECES), f64x2.mul(f64x2.splat(PIECE), piece)));
+  const two = f64x2.add(piece, piece);
+  const places = f64x2.add(pairAt(m, at.SHIFTED_PIECES), f64x2.add(two, two));
   const left = i32x4.extract_lane(places, 0);
-  const right = i32x4.extract_lane(places, 1);
+  const right = i32x4.extract_lane(places, 2);
   const u = f64x2.sub(inside, piece);
   setPair(m, at.SIDE_HEIGHT, cubicsAt(m, left, right, u, pairAt(m, at.PIECES_PER_SECOND), at.SIDE_RISE));
 }

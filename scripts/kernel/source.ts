@@ -13,6 +13,7 @@ export function kernelSource(
   name: string,
   given: ReadonlySet<string>,
   givenPairs: ReadonlySet<string>,
+  prelude: string,
 ): string {
   const reached = new Map<string, { readonly text: string; readonly space: string | null }>();
   const underWay = new Set<ts.Node>();
@@ -23,7 +24,7 @@ export function kernelSource(
     const before = reached.get(wanted);
     const lanes = inLanes(part, { given: givenPairs, find: (called) => functionSeenFrom(file, called) });
     for (const [pair, text] of lanes?.pairs ?? []) reached.set(`${pair}Pair`, { text, space: null });
-    const plain = writtenOut((lanes?.text ?? part.getText(file.source)).replace(/^export /, ''));
+    const plain = atOnce(writtenOut((lanes?.text ?? part.getText(file.source)).replace(/^export /, '')));
     const text = isInlined(part) ? `@inline ${plain}` : plain;
     if (before) {
       if (before.text !== text)
@@ -53,6 +54,10 @@ export function kernelSource(
     reached.set(wanted, { text, space });
   };
   reach(partsOf(entry), name, null);
+  // Places that only the prelude knows.
+  const places = partsOf(entry).spaces.get('at');
+  for (const [, place] of prelude.matchAll(/\bat\.([A-Z_]+)/g))
+    if (places && place) reach(partsOf(places), place, 'at');
   const plain = [...reached.values()].filter(({ space }) => space === null).map(({ text }) => text);
   const spaces = new Set([...reached.values()].flatMap(({ space }) => (space === null ? [] : [space])));
   const inSpace = (of: string): string => {
@@ -85,6 +90,13 @@ function writtenOut(text: string): string {
   const body = text.slice(begin, end - 1);
   const once = (k: number): string => `{\n    const ${head[1]}: i32 = ${k};${body}}\n`;
   return writtenOut(text.slice(0, head.index) + once(0) + once(1) + text.slice(end));
+}
+
+/** Places that are a constant beyond another: the constant goes into the load or the store itself. */
+function atOnce(text: string): string {
+  return text
+    .replace(/\bm\[(\w+) \+ (at\.[A-Z_]+)\] = ([^;]+);/g, 'store<f64>(addressOf(m, $1), $3, $2 << 3);')
+    .replace(/\bm\[(\w+) \+ (at\.[A-Z_]+)\](?! [+-]?=[^=])/g, 'load<f64>(addressOf(m, $1), $2 << 3)');
 }
 
 interface FileParts {

@@ -22,14 +22,30 @@ import { cubicAt, followOnSide, linearAt } from './tables.ts';
  *   first-order states are written
  */
 export function accelerate(m: Memory, state: i32): void {
-  if (m[at.IS_PLAIN] !== 0) equations(m, state, false, true);
-  else equations(m, state, false, false);
+  if (m[at.IS_PLAIN] !== 0) plainly(m, state);
+  else furnished(m, state);
 }
 
 /** The same at an end of a step, where the state is looked at as well: its probes and wanted contacts are left in it. */
 export function accelerateAndLook(m: Memory, state: i32): void {
-  if (m[at.IS_PLAIN] !== 0) equations(m, state, true, true);
-  else equations(m, state, true, false);
+  if (m[at.IS_PLAIN] !== 0) plainlyAndLook(m, state);
+  else furnishedAndLook(m, state);
+}
+
+function plainly(m: Memory, state: i32): void {
+  equations(m, state, false, true);
+}
+
+function plainlyAndLook(m: Memory, state: i32): void {
+  equations(m, state, true, true);
+}
+
+function furnished(m: Memory, state: i32): void {
+  equations(m, state, false, false);
+}
+
+function furnishedAndLook(m: Memory, state: i32): void {
+  equations(m, state, true, false);
 }
 
 /**
@@ -37,6 +53,7 @@ export function accelerateAndLook(m: Memory, state: i32): void {
  * ends of the shock, friction, oil and viscous branches nothing of those.
  */
 function equations(m: Memory, state: i32, looks: boolean, isPlain: boolean): void {
+  const contacts = placeAt(m, at.CONTACTS_ON);
   const hasInner = !isPlain && m[at.HAS_INNER] !== 0;
   const v = state + at.SPEED;
   const out = state + at.ACCELERATION;
@@ -76,6 +93,8 @@ function equations(m: Memory, state: i32, looks: boolean, isPlain: boolean): voi
     const tilt = axleRoll - roll;
     const tiltSpeed = axleRollSpeed - rollSpeed;
     const distance = driven - m[c + at.BEHIND_FRONT];
+    /** Contacts that carry force on one of its sides. */
+    const either = (contacts >> (2 * at.CONTACTS * e)) | (contacts >> (2 * at.CONTACTS * e + at.CONTACTS));
     let force: number = 0;
     let moment: number = 0;
     let tyres: number = 0;
@@ -84,14 +103,10 @@ function equations(m: Memory, state: i32, looks: boolean, isPlain: boolean): voi
     // Each side is summed by itself and then added or taken away: an even rig on even ground stays exactly even, where
     // one long sum would roll it by its rounding, and hard whoops make much of a little roll.
     for (let s: i32 = 0; s < 2; s += 1) {
-      const sign: number = 1 - 2 * s;
+      const sign = m[at.SIGN + s];
       const corner = 2 * e + s;
       const sideTilt = sign * tilt;
       const sideTiltSpeed = sign * tiltSpeed;
-      let sideForce: number = 0;
-      let sideMoment: number = 0;
-      let sideLoss: number = 0;
-
       const shockTravel = closing + shockStation * sideTilt;
       const stopTravel = closing + stopStation * sideTilt;
       // How far each has closed, in axle travel at its ratio of ride height, and what its ratio is of that.
@@ -112,11 +127,10 @@ function equations(m: Memory, state: i32, looks: boolean, isPlain: boolean): voi
         stopRatio *= m[at.SIDE_LEVER + s];
       }
       const coil = coilForce(m[c + at.PRELOAD], m[c + at.SPRING_RATE], springAlong);
-      if (m[at.HELD_COIL + corner] !== 0) {
-        const push = springLever * coil;
-        sideForce += push;
-        sideMoment += springStation * push;
-      }
+      let springPush = m[at.HELD_COIL + corner] * coil;
+      if (hasPaths) springPush *= springLever;
+      let sideForce = springPush;
+      let sideMoment = springStation * springPush;
 
       const shockSpeed = closingSpeed + shockStation * sideTiltSpeed;
       const damping = ratio * linearAt(m, placeAt(m, c + at.SHOCK_TABLE), ratio * shockSpeed);
@@ -124,18 +138,20 @@ function equations(m: Memory, state: i32, looks: boolean, isPlain: boolean): voi
       if (!isPlain) shaft += shockLever * (m[c + at.GAS_FORCE] + m[c + at.GAS_RATE] * shockAlong);
       sideForce += shaft;
       sideMoment += shockStation * shaft;
-      sideLoss += damping * shockSpeed;
+      let sideLoss = damping * shockSpeed;
 
       const stretch = -m[c + at.DROOP_AT] - shockTravel;
-      if (m[at.HELD_DROOP + corner] !== 0) {
-        const pull = droopPull(m[c + at.DROOP_RATE], m[c + at.DROOP_RATE_FACTOR], stretch, shockSpeed);
-        sideForce -= pull;
-        sideMoment -= shockStation * pull;
-        sideLoss += (m[c + at.DROOP_RATE] * stretch - pull) * shockSpeed;
+      if ((either & (1 << at.DROOP)) !== 0) {
+        if (m[at.HELD_DROOP + corner] !== 0) {
+          const pull = droopPull(m[c + at.DROOP_RATE], m[c + at.DROOP_RATE_FACTOR], stretch, shockSpeed);
+          sideForce -= pull;
+          sideMoment -= shockStation * pull;
+          sideLoss += (m[c + at.DROOP_RATE] * stretch - pull) * shockSpeed;
+        }
       }
       const beyondOpen = -m[c + at.OPEN_AT] - shockTravel;
       const beyondClosed = shockTravel - m[c + at.CLOSED_AT];
-      if (!isPlain) {
+      if (!isPlain && (either & ((1 << at.OPEN) | (1 << at.CLOSED))) !== 0) {
         if (m[at.HELD_OPEN + corner] !== 0 || m[at.HELD_CLOSED + corner] !== 0) {
           const beyond = m[at.HELD_CLOSED + corner] !== 0 ? beyondClosed : -beyondOpen;
           const push = m[c + at.SHOCK_END_RATE] * beyond;
@@ -154,23 +170,25 @@ function equations(m: Memory, state: i32, looks: boolean, isPlain: boolean): voi
       let along: number = 0;
       let inner: number = 0;
       if (hasInner) inner = m[state + at.INNER + corner];
-      if (isTouched || m[at.HELD_METAL + corner] !== 0) {
-        const pressed: number = isTouched ? crush : 0;
-        const metal: number = m[at.HELD_METAL + corner] !== 0 ? m[c + at.METAL_RATE] * beyondMetal : 0;
-        const curve = cubicAt(m, placeAt(m, c + at.STOP_TABLE), pressed);
-        let viscous: number = 0;
-        if (hasInner) viscous = viscousAlong(m, corner, pressed, inner);
-        let friction: number = 1;
-        if (hasFriction) friction = frictionGain(m, corner, pressed);
-        let oil: number = 0;
-        if (hasOil) oil = pressed !== 0 ? oilForce(m[c + at.OIL_FACTOR], crushSpeed) : 0;
-        const gain = closingGain(m[c + at.STOP_RATE_FACTOR], crushSpeed);
-        along = stopSum(friction, curve, metal, gain, viscous, oil);
-        sideForce += stopRatio * along;
-        sideMoment += stopStation * (stopRatio * along);
-        sideLoss += (along - (curve + metal + viscous)) * crushSpeed;
-        // A stop lets go where it would pull, with its face behind: only a viscous branch makes it do so.
-        if (pressed > 0 && along <= 0) isMet = false;
+      if ((either & ((1 << at.STOP) | (1 << at.METAL))) !== 0) {
+        if (isTouched || m[at.HELD_METAL + corner] !== 0) {
+          const pressed: number = isTouched ? crush : 0;
+          const metal: number = m[at.HELD_METAL + corner] !== 0 ? m[c + at.METAL_RATE] * beyondMetal : 0;
+          const curve = cubicAt(m, placeAt(m, c + at.STOP_TABLE), pressed);
+          let viscous: number = 0;
+          if (hasInner) viscous = viscousAlong(m, corner, pressed, inner);
+          let friction: number = 1;
+          if (hasFriction) friction = frictionGain(m, corner, pressed);
+          let oil: number = 0;
+          if (hasOil) oil = pressed !== 0 ? oilForce(m[c + at.OIL_FACTOR], crushSpeed) : 0;
+          const gain = closingGain(m[c + at.STOP_RATE_FACTOR], crushSpeed);
+          along = stopSum(friction, curve, metal, gain, viscous, oil);
+          sideForce += stopRatio * along;
+          sideMoment += stopStation * (stopRatio * along);
+          sideLoss += (along - (curve + metal + viscous)) * crushSpeed;
+          // A stop lets go where it would pull, with its face behind: only a viscous branch makes it do so.
+          if (pressed > 0 && along <= 0) isMet = false;
+        }
       }
       if (hasInner) {
         const face: number = isTouched ? crush : faceAt(m, corner, inner);
@@ -186,11 +204,9 @@ function equations(m: Memory, state: i32, looks: boolean, isPlain: boolean): voi
       const wheel = axleHeave + halfTrack * (sign * axleRoll);
       const approach = rise - (axleHeaveSpeed + halfTrack * (sign * axleRollSpeed));
       const elastic = m[c + at.TYRE_LOAD] + m[c + at.TYRE_RATE] * (m[at.SIDE_HEIGHT + s] - wheel);
-      let push: number = 0;
-      if (m[at.HELD_TYRE + corner] !== 0) {
-        push = tyreForce(elastic, m[c + at.TYRE_DAMPING], approach);
-        sideLoss += (push - elastic) * approach;
-      }
+      const carries = m[at.HELD_TYRE + corner];
+      const push = carries * tyreForce(elastic, m[c + at.TYRE_DAMPING], approach);
+      sideLoss += carries * ((push - elastic) * approach);
 
       force += sideForce;
       moment += sign * sideMoment;

@@ -65,6 +65,7 @@ export function writeGround(m: Memory, which: i32, side: SampledSide, speed: num
   m[at.PIECES_PER_SECOND + which] = speed / side.step;
   m[at.LAST_PIECE + which] = pieces.length / PIECE - 1;
   m[at.PIECES + which] = place;
+  m[at.SHIFTED_PIECES + which] = place + at.SHIFT;
   m.set(pieces, place);
   return place + pieces.length;
 }

@@ -209,9 +209,14 @@ export const PIECES_PER_SECOND = ORIGIN + 4;
 export const LAST_PIECE = ORIGIN + 6;
 /** Place of its pieces. */
 export const PIECES = ORIGIN + 8;
+/** The same plus `SHIFT`, which brings a whole number into the low bits of its sum with it. */
+export const SHIFTED_PIECES = ORIGIN + 10;
+export const SHIFT = 6_755_399_441_055_744;
+/** 1 on the left, −1 on the right. */
+export const SIGN = ORIGIN + 12;
 
 /** The contacts that carry force once more, 1 for each that does, a corner each: as numbers, so that both sides are read at once. */
-export const HELD = ORIGIN + 10;
+export const HELD = ORIGIN + 14;
 export const HELD_STOP = HELD + 4 * STOP;
 export const HELD_METAL = HELD + 4 * METAL;
 export const HELD_COIL = HELD + 4 * COIL;

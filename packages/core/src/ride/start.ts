@@ -75,6 +75,8 @@ export function writeStart(m: Memory, ride: Ride): void {
   const { model, track, speed, duration } = ride;
   m.fill(0, at.ONE_END, at.HEAP);
   m[at.RIDE_SPEED] = speed;
+  m[at.SIGN] = 1;
+  m[at.SIGN + 1] = -1;
   m[at.DURATION] = duration;
   writeBody(m, model);
   writeAxle(m, at.FRONT, model, 'front');

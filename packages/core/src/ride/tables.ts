@@ -8,13 +8,14 @@ import { type i32, type Memory, whole } from './memory.ts';
  * (infinite in the last): a look-up goes up from a piece that does not lie beyond.
  */
 
-/** Piece of straight lines: where it ends, slope, value at zero. */
-const LINE = 3;
+/** Piece of straight lines: where it ends, slope, value at zero, where it begins. */
+const LINE = 4;
 /**
  * Straight lines are cut into even cells, each with all pieces that reach into it, so that a look-up begins at the right
- * place and seldom goes on. Before them: first x, cells per x, number of the last cell, places a cell.
+ * place and seldom goes on. Before them: first x, cells per x, number of the last cell, places a cell; then what the
+ * compiled kernel found last for each side, left and right: where that piece begins and ends, its slope, its value at zero.
  */
-const LINE_HEAD = 4;
+const LINE_HEAD = 12;
 
 /** Value at x of the straight lines at `table`. */
 export function linearAt(m: Memory, table: i32, x: number): number {
@@ -102,7 +103,7 @@ function areaOf(m: Memory, piece: i32, u: number): number {
 function piecesPerCell({ firstPiece }: PiecewiseLinear): number {
   let most = 1;
   for (let k = 1; k < firstPiece.length; k += 1) most = Math.max(most, firstPiece[k] - firstPiece[k - 1]);
-  return most + 2;
+  return most + 3;
 }
 
 /** Writes straight lines at a place. @returns the place behind */
@@ -114,13 +115,17 @@ export function writeLinear(m: Memory, table: i32, line: PiecewiseLinear): i32 {
   m[table + 1] = cellsPerX;
   m[table + 2] = firstPiece.length - 1;
   m[table + 3] = LINE * pieces;
+  m.fill(0, table + 4, table + LINE_HEAD);
   let place = table + LINE_HEAD;
-  for (const first of firstPiece) {
+  for (const [cell, found] of firstPiece.entries()) {
+    // A point on the edge of a cell may lie before or behind it, by rounding: the piece before it counts as well.
+    const first = found > 0 && x[found] >= x[0] + (cell - 1e-6) / cellsPerX ? found - 1 : found;
     for (let k = first; k < first + pieces; k += 1) {
       const piece = Math.min(k, last);
       m[place] = piece === last ? Infinity : x[piece + 1];
       m[place + 1] = slope[piece];
       m[place + 2] = offset[piece];
+      m[place + 3] = piece === 0 ? -Infinity : x[piece];
       place += LINE;
     }
   }
