@@ -38,7 +38,7 @@ export function storedEnergy(m: Memory, ride: Ride, state: i32): number {
   for (let corner = 0; corner < 4; corner += 1) {
     const c = axleOf(corner);
     const { maxwell } = (corner < 2 ? axles.front : axles.rear).stop;
-    const { stop } = corner < 2 ? ride.front : ride.rear;
+    const { stop } = corner < 2 ? ride.rig.front : ride.rig.rear;
     const bit = at.CONTACTS * corner;
     const isOn = (which: number): boolean => ((contacts >> (bit + which)) & 1) === 1;
     const travelOf = (which: number): number => contactMotion(m, bit + which, state);

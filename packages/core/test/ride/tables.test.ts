@@ -91,7 +91,7 @@ describe('what the kernel reads of a ride', () => {
 
   it('is the face of a stop that is held back by its viscous branch', () => {
     for (const inner of [-0.01, 0, 1e-6, 0.004, 0.03]) {
-      expect(faceAt(m, 0, inner)).toBe(restingCrush(ride.front.stop, 1, maxwell, inner));
+      expect(faceAt(m, 0, inner)).toBe(restingCrush(ride.rig.front.stop, 1, maxwell, inner));
       expect(faceAt(m, 2, inner)).toBe(0);
     }
   });
