@@ -7,8 +7,17 @@ import { join } from 'node:path';
 import { kernelSource } from './source.ts';
 
 /** What the prelude brings in place of the kernel's own memory.ts and rows.ts, and on pairs. */
-const GIVEN = ['whole', 'leanRow', 'leanOnTwo', 'leanOnThree', 'leanOnFour', 'largestOfFive', 'placeAt'];
-const GIVEN_PAIRS = ['linearAt', 'cubicAt', 'followOnSide', 'readOnSide', 'bitWhere'];
+const GIVEN = [
+  'whole',
+  'leanRow',
+  'leanOnTwo',
+  'leanOnThree',
+  'leanOnFour',
+  'largestOfFive',
+  'placeAt',
+  'readUnderAxle',
+];
+const GIVEN_PAIRS = ['linearAt', 'cubicAt', 'followOnSide', 'bitWhere'];
 
 const ENTRY = `
 function takeStepsInMemory(count: i32): void {

@@ -265,15 +265,16 @@ function followOnSidePair(m: Memory, path: i32, travel: v128, side: i32): v128 {
   return cubicsAt(m, left, right, u, perTravel, at.SIDE_LEVER);
 }
 
-// readOnSide of ground.ts.
-@inline function readOnSidePair(m: Memory, side: i32, distance: v128): void {
-  const along = f64x2.mul(f64x2.sub(distance, pairAt(m, at.ORIGIN)), pairAt(m, at.PIECES_PER_METRE));
+// readUnderAxle of ground.ts.
+@inline function readUnderAxle(m: Memory, left: i32, distance: f64): void {
+  const along = f64x2.mul(f64x2.sub(f64x2.splat(distance), pairAt(m, at.ORIGIN)), pairAt(m, at.PIECES_PER_METRE));
   const inside = within(along, pairAt(m, at.LAST_PIECE));
   const piece = f64x2.floor(inside);
   const two = f64x2.add(piece, piece);
   const places = f64x2.add(pairAt(m, at.SHIFTED_PIECES), f64x2.add(two, two));
-  const left = i32x4.extract_lane(places, 0);
-  const right = i32x4.extract_lane(places, 2);
+  const one = i32x4.extract_lane(places, 0);
+  const other = i32x4.extract_lane(places, 2);
   const u = f64x2.sub(inside, piece);
-  setPair(m, at.SIDE_HEIGHT, cubicsAt(m, left, right, u, pairAt(m, at.PIECES_PER_SECOND), at.SIDE_RISE));
+  const perSecond = pairAt(m, at.PIECES_PER_SECOND);
+  setPair(m, at.HEIGHT_UNDER + left, cubicsAt(m, one, other, u, perSecond, at.RISE_UNDER + left));
 }

@@ -1,4 +1,4 @@
-import { hermiteSlope, hermiteValue } from '../numerics/hermite.ts';
+import { hermiteValue } from '../numerics/hermite.ts';
 import * as at from './layout.ts';
 import type { i32, Memory } from './memory.ts';
 
@@ -27,12 +27,15 @@ function rowInside(
 
 /** Largest value of the cubic with slopes m0 > 0 > m1 at its ends: its slope has one root between them. */
 export function crestOf(y0: number, m0: number, y1: number, m1: number, step: number): number {
-  let low: number = 0;
-  let high: number = 1;
-  for (let k = 0; k < 30; k += 1) {
-    const middle = (low + high) / 2;
-    if (hermiteSlope(y0, m0, y1, m1, step, middle) > 0) low = middle;
-    else high = middle;
-  }
-  return hermiteValue(y0, m0, y1, m1, step, (low + high) / 2);
+  // Slope · step = a + 2pθ + qθ², whose root between 0 and 1 is the one that stays right as q vanishes.
+  const a = step * m0;
+  const b = step * m1;
+  const rise = y1 - y0;
+  const p = 3 * rise - 2 * a - b;
+  const q = 3 * (a + b - 2 * rise);
+  const share = a / (Math.sqrt(Math.max(0, p * p - a * q)) - p);
+  return hermiteValue(y0, m0, y1, m1, step, share);
 }
+
+/** What a cubic with slopes m0 > 0 > m1 at its ends cannot rise above the higher of them, as a share of step·(m0 − m1). */
+export const MOST_ABOVE_ENDS: number = 4 / 27;

@@ -7,7 +7,7 @@ import { readGroundUnder } from './ground.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
 import { takeInPeaks } from './peaks.ts';
-import { nextStep, shorterStep } from './step-control.ts';
+import { errorRoot, nextStep, rightStep, shorterStep } from './step-control.ts';
 import { end, fourth, localError, second, third } from './stepper.ts';
 import { axleOf, crushAt, curveAt, frictionGain, heldByFriction } from './stop-reading.ts';
 
@@ -86,9 +86,11 @@ export function takeStep(m: Memory): void {
     return;
   }
   // A step cut short by a break says nothing against the longer one that was planned.
-  const grown = nextStep(step, error, m[at.LAST_ERROR]);
-  m[at.LAST_ERROR] = error;
+  const root = errorRoot(error);
+  const grown = nextStep(step, root, m[at.LAST_ROOT]);
+  m[at.LAST_ROOT] = root;
   m[at.PLANNED_STEP] = step < planned ? Math.max(grown, planned) : grown;
+  if (m[at.JUST_MADE] !== 0) rememberStep(m, rightStep(step, root));
 
   const changed = whole(m[to + at.WANTED]) ^ whole(m[at.CONTACTS_ON]);
   if (changed === 0 || isHeld) {
@@ -140,7 +142,10 @@ function switchContacts(m: Memory, state: i32): boolean {
     const corner = contact >> 3;
     const turned = at.REVERSALS + 2 * corner;
     const isOn = ((whole(m[at.CONTACTS_ON]) >> contact) & 1) === 1;
-    if (isOn) m[at.TOUCHES + contact] += 1;
+    if (isOn) {
+      m[at.TOUCHES + contact] += 1;
+      planAsLastTime(m, contact);
+    }
     switch (contact & 7) {
       case at.TYRE: {
         // What a tyre holds as it lets go is lost; touched again before it is unpressed, it is held again.
@@ -180,6 +185,24 @@ function switchContacts(m: Memory, state: i32): boolean {
   }
   holdContacts(m, whole(m[at.CONTACTS_ON]));
   return jumps;
+}
+
+/**
+ * A contact that is made hardens the motion at once, and the step planned before it fails, often twice. What was right the
+ * last time is a better plan.
+ */
+function planAsLastTime(m: Memory, contact: i32): void {
+  const lastTime = m[at.STEP_WHEN_MADE + contact];
+  if (lastTime > 0) m[at.PLANNED_STEP] = Math.min(m[at.PLANNED_STEP], lastTime);
+  m[at.JUST_MADE] = whole(m[at.JUST_MADE]) | (1 << contact);
+}
+
+function rememberStep(m: Memory, step: number): void {
+  const made = whole(m[at.JUST_MADE]);
+  m[at.JUST_MADE] = 0;
+  for (let contact: i32 = 0; contact < at.ALL_CONTACTS; contact += 1) {
+    if (((made >> contact) & 1) === 1) m[at.STEP_WHEN_MADE + contact] = step;
+  }
 }
 
 /** Makes these the contacts that carry force. */

@@ -5,7 +5,7 @@ import { oilForce } from '../elements/gas-chamber.ts';
 import { springPull } from '../elements/maxwell.ts';
 import { closingGain, stopSum } from '../elements/stop.ts';
 import { tyreForce, tyreSwitch } from '../elements/tyre.ts';
-import { readOnSide } from './ground.ts';
+import { readGrounds } from './ground.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, placeAt } from './memory.ts';
 import { faceAt, frictionGain, metAgain, viscousAlong } from './stop-reading.ts';
@@ -53,6 +53,7 @@ function furnishedAndLook(m: Memory, state: i32): void {
  * ends of the shock, friction, oil and viscous branches nothing of those.
  */
 function equations(m: Memory, state: i32, looks: boolean, isPlain: boolean): void {
+  readGrounds(m, m[state + at.TIME]);
   const contacts = placeAt(m, at.CONTACTS_ON);
   const hasInner = !isPlain && m[at.HAS_INNER] !== 0;
   const v = state + at.SPEED;
@@ -63,7 +64,6 @@ function equations(m: Memory, state: i32, looks: boolean, isPlain: boolean): voi
   const heaveSpeed = m[v + at.HEAVE];
   const pitchSpeed = m[v + at.PITCH];
   const rollSpeed = m[v + at.ROLL];
-  const driven = m[at.RIDE_SPEED] * m[state + at.TIME];
   const gravity = m[at.GRAVITY];
   let wanted: i32 = 0;
   let lift: number = 0;
@@ -92,7 +92,6 @@ function equations(m: Memory, state: i32, looks: boolean, isPlain: boolean): voi
     const closingSpeed = axleHeaveSpeed - (heaveSpeed - x * pitchSpeed);
     const tilt = axleRoll - roll;
     const tiltSpeed = axleRollSpeed - rollSpeed;
-    const distance = driven - m[c + at.BEHIND_FRONT];
     /** Contacts that carry force on one of its sides. */
     const either = (contacts >> (2 * at.CONTACTS * e)) | (contacts >> (2 * at.CONTACTS * e + at.CONTACTS));
     let force: number = 0;
@@ -199,11 +198,10 @@ function equations(m: Memory, state: i32, looks: boolean, isPlain: boolean): voi
         sideLoss += pull * flow;
       }
 
-      readOnSide(m, s, distance);
-      const rise = m[at.SIDE_RISE + s];
+      const rise = m[at.RISE_UNDER + corner];
       const wheel = axleHeave + halfTrack * (sign * axleRoll);
       const approach = rise - (axleHeaveSpeed + halfTrack * (sign * axleRollSpeed));
-      const elastic = m[c + at.TYRE_LOAD] + m[c + at.TYRE_RATE] * (m[at.SIDE_HEIGHT + s] - wheel);
+      const elastic = m[c + at.TYRE_LOAD] + m[c + at.TYRE_RATE] * (m[at.HEIGHT_UNDER + corner] - wheel);
       const carries = m[at.HELD_TYRE + corner];
       const push = carries * tyreForce(elastic, m[c + at.TYRE_DAMPING], approach);
       sideLoss += carries * ((push - elastic) * approach);

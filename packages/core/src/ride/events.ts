@@ -5,6 +5,8 @@ import { type i32, type Memory, whole } from './memory.ts';
 
 /** Contacts that switch within this time of the first are taken with it: both sides of an even course [s]. */
 const TOGETHER = 1e-9;
+/** How near a switch is found [s]. */
+const CLOSE = 1e-12;
 
 /**
  * Finds the first switch inside a tried step among the contacts in `changed`, by root finding on the motion of each, and
@@ -76,23 +78,35 @@ function rootOf(m: Memory, contact: i32, from: i32, to: i32, step: number): numb
   let atHigh = switchInside(m, contact, start, step, high);
   // A contact that has just switched may stand a rounding error on the wrong side: it switches back at once.
   if (atLow > 0 !== wasOn) return 0;
-  // Regula falsi with the Illinois rule: an end that stays twice counts half, so that both ends close in.
+  // Regula falsi with the rule of Anderson and Björck (BIT 13 (1973) 253, from memory): an end that stays twice counts less,
+  // so that both ends close in.
   let stayed: i32 = 0;
-  for (let k = 0; k < 60 && (high - low) * step > 1e-12; k += 1) {
+  // A guess nearer to an end than that is moved away by it, beyond the root: then the other end closes in at once.
+  const least = (0.5 * CLOSE) / step;
+  for (let k = 0; k < 60 && (high - low) * step > CLOSE; k += 1) {
     const guess = low + ((high - low) * atLow) / (atLow - atHigh);
-    const share = guess > low && guess < high ? guess : (low + high) / 2;
+    const kept = Math.max(low + least, Math.min(high - least, guess));
+    const share = kept > low && kept < high ? kept : (low + high) / 2;
     const value = switchInside(m, contact, start, step, share);
     if (value > 0 === wasOn) {
+      const before = atLow;
       low = share;
       atLow = value;
-      if (stayed > 0) atHigh /= 2;
+      if (stayed > 0) atHigh *= weightOfStaying(value, before);
       stayed = 1;
     } else {
+      const before = atHigh;
       high = share;
       atHigh = value;
-      if (stayed < 0) atLow /= 2;
+      if (stayed < 0) atLow *= weightOfStaying(value, before);
       stayed = -1;
     }
   }
   return high;
+}
+
+/** How much an end that stays still counts, by the value found and the one that it replaced on the other end. */
+function weightOfStaying(found: number, replaced: number): number {
+  const weight = 1 - found / replaced;
+  return weight > 0 ? weight : 0.5;
 }

@@ -22,11 +22,25 @@ export function readGround(m: Memory, side: i32, distance: number): void {
   m[at.GROUND_RISE] = m[at.PIECES_PER_SECOND + side] * (b + u * (2 * c + 3 * d));
 }
 
-/** The same of a side, both numbers to its own places. The compiled kernel reads both sides at once: prelude.as. */
-export function readOnSide(m: Memory, side: i32, distance: number): void {
-  readGround(m, side, distance);
-  m[at.SIDE_HEIGHT + side] = m[at.GROUND_HEIGHT];
-  m[at.SIDE_RISE + side] = m[at.GROUND_RISE];
+/**
+ * Reads the ground under all tyres at a time into `HEIGHT_UNDER` and `RISE_UNDER`, unless it was read at that time last: a
+ * step looks twice at its end. The compiled kernel reads both sides at once: prelude.as.
+ */
+export function readGrounds(m: Memory, time: number): void {
+  if (m[at.GROUND_TIME] === time) return;
+  m[at.GROUND_TIME] = time;
+  const driven = m[at.RIDE_SPEED] * time;
+  for (let e: i32 = 0; e < 2; e += 1) {
+    readUnderAxle(m, 2 * e, driven - m[at.FRONT + e * at.AXLE_SIZE + at.BEHIND_FRONT]);
+  }
+}
+
+function readUnderAxle(m: Memory, left: i32, distance: number): void {
+  for (let side: i32 = 0; side < 2; side += 1) {
+    readGround(m, side, distance);
+    m[at.HEIGHT_UNDER + left + side] = m[at.GROUND_HEIGHT];
+    m[at.RISE_UNDER + left + side] = m[at.GROUND_RISE];
+  }
 }
 
 /** The same under the tyre of a corner at a time [s]. */

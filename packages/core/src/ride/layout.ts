@@ -138,8 +138,8 @@ export const CONTACTS_ON = RUN + 1;
 export const RIDE_SPEED = RUN + 2;
 export const DURATION = RUN + 3;
 export const PLANNED_STEP = RUN + 4;
-/** Error of the last accepted step, in accepted errors. */
-export const LAST_ERROR = RUN + 6;
+/** Fourth root of the error of the last accepted step, in accepted errors. */
+export const LAST_ROOT = RUN + 6;
 /** Place of the next row of the schedule: when to land, and the longest step until then. */
 export const NEXT_BREAK = RUN + 7;
 /** 1 once the run left what the model is good for. */
@@ -167,8 +167,12 @@ export const TOUCHES = SWITCHING + 10;
 /** Where each touched stop last turned round: crush and friction share; of no account without friction. */
 export const REVERSALS = TOUCHES + ALL_CONTACTS;
 
+/** The step that was right when each contact was made last [s], 0 while it has not been; contacts just made, as bits. */
+export const STEP_WHEN_MADE = REVERSALS + 8;
+export const JUST_MADE = STEP_WHEN_MADE + ALL_CONTACTS;
+
 /** Running extremes, a corner each for the first five. */
-export const PEAK_TRAVEL = REVERSALS + 8;
+export const PEAK_TRAVEL = JUST_MADE + 2;
 export const PEAK_STOP_FORCE = PEAK_TRAVEL + 4;
 export const AIRBORNE = PEAK_STOP_FORCE + 4;
 export const PEAK_COMPRESSION = AIRBORNE + 4;
@@ -226,10 +230,12 @@ export const HELD_OPEN = HELD + 4 * OPEN;
 export const HELD_CLOSED = HELD + 4 * CLOSED;
 export const HELD_CLOSING = HELD + 4 * CLOSING;
 
-/** What was read off the ground and off a path last, left, then right. */
-export const SIDE_HEIGHT = HELD + ALL_CONTACTS;
-export const SIDE_RISE = SIDE_HEIGHT + 2;
-export const SIDE_LEVER = SIDE_RISE + 2;
+/** The ground under each tyre: height [m], and how fast it rises [m/s], at a time [s]. */
+export const HEIGHT_UNDER = HELD + ALL_CONTACTS;
+export const RISE_UNDER = HEIGHT_UNDER + 4;
+export const GROUND_TIME = RISE_UNDER + 4;
+/** What was read off a path last, left, then right. */
+export const SIDE_LEVER = GROUND_TIME + 2;
 
 /** What was read off the ground last: height [m], and how fast it rises [m/s]. */
 export const GROUND_HEIGHT = SIDE_LEVER + 2;

@@ -1,6 +1,6 @@
 import { hermiteValue, quinticValue } from '../numerics/hermite.ts';
 import { contactMotion } from './contact-motion.ts';
-import { crestOf, stateInside } from './dense.ts';
+import { crestOf, MOST_ABOVE_ENDS, stateInside } from './dense.ts';
 import { accelerate } from './dynamics.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
@@ -27,8 +27,12 @@ export function takeInPeaks(m: Memory, from: i32, to: i32, step: number): void {
     const x1 = m[to + at.STOP_TRAVEL + corner];
     const v1 = m[to + at.STOP_SPEED + corner];
     const on = contacts >> (at.CONTACTS * corner);
-    raise(m, at.PEAK_TRAVEL + corner, Math.max(x0, x1));
-    if (v0 > 0 && v1 < 0) raise(m, at.PEAK_TRAVEL + corner, crestOf(x0, v0, x1, v1, step));
+    const peak = m[at.PEAK_TRAVEL + corner];
+    const higher = Math.max(x0, x1);
+    if (higher > peak) m[at.PEAK_TRAVEL + corner] = higher;
+    if (v0 > 0 && v1 < 0 && higher + MOST_ABOVE_ENDS * (step * (v0 - v1)) > peak) {
+      raise(m, at.PEAK_TRAVEL + corner, crestOf(x0, v0, x1, v1, step));
+    }
     if ((on & ((1 << at.STOP) | (1 << at.METAL))) !== 0) stopPeak(m, corner, from, to, step);
     if ((on & (1 << at.TYRE)) === 0) m[at.AIRBORNE + corner] += step;
     const shockSpeed = m[to + at.SHOCK_SPEED + corner];

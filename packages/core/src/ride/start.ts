@@ -55,6 +55,7 @@ export function writeStart(m: Memory, { rig, track, speed, duration, schedule, t
   m.set(rig.tables, at.HEAP);
   m[at.RIDE_SPEED] = speed;
   m[at.DURATION] = duration;
+  m[at.GROUND_TIME] = -1;
   m[at.SIGN] = 1;
   m[at.SIGN + 1] = -1;
   let free: i32 = at.HEAP + rig.tables.length;
@@ -67,7 +68,7 @@ export function writeStart(m: Memory, { rig, track, speed, duration, schedule, t
   writeAcceptedErrors(m, tolerance);
 
   m[at.PLANNED_STEP] = FIRST_STEP;
-  m[at.LAST_ERROR] = 1;
+  m[at.LAST_ROOT] = 1;
   m.fill(-Infinity, at.PEAK_TRAVEL, at.PEAK_TRAVEL + 4);
   m[at.FROM] = at.ONE_END;
   for (const i of HEIGHTS) m[at.ONE_END + i] = track.initialLift;

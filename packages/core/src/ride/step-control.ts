@@ -16,11 +16,19 @@ function fourthRoot(x: number): number {
   return Math.sqrt(Math.sqrt(x));
 }
 
-/** After an accepted step: its error and that of the step before it, both in accepted errors. */
-export function nextStep(step: number, error: number, errorBefore: number): number {
-  const now = fourthRoot(Math.max(error, SMALLEST_ERROR));
-  const before = fourthRoot(Math.max(errorBefore, SMALLEST_ERROR));
-  return step * Math.min(MOST, (SAFE * Math.sqrt(before)) / now);
+/** Fourth root of an error in accepted errors: what the step after the next still wants to know of it. */
+export function errorRoot(error: number): number {
+  return fourthRoot(Math.max(error, SMALLEST_ERROR));
+}
+
+/** After an accepted step: the roots of its error and of that of the step before it. */
+export function nextStep(step: number, root: number, rootBefore: number): number {
+  return step * Math.min(MOST, (SAFE * Math.sqrt(rootBefore)) / root);
+}
+
+/** The step that would have made the accepted error, with the same margin. */
+export function rightStep(step: number, root: number): number {
+  return (step * SAFE) / root;
 }
 
 /** After a step that failed, with error > 1 or not a number. */

@@ -1,4 +1,4 @@
-import { nextStep, shorterStep } from '../../src/ride/step-control.ts';
+import { errorRoot, nextStep, shorterStep } from '../../src/ride/step-control.ts';
 import type { Motion, ShelfProblem } from './problem.ts';
 import { makeStepper, type Stepper } from './stepper.ts';
 
@@ -78,7 +78,7 @@ export function underControl(
   let step = firstStep;
   let steps = 0;
   let rejected = 0;
-  let errorBefore = 1;
+  let rootBefore = 1;
   for (const landing of landings) {
     while (time < landing) {
       const left = landing - time;
@@ -89,8 +89,9 @@ export function underControl(
         step = shorterStep(h, error);
         continue;
       }
-      step = nextStep(h, error, errorBefore);
-      errorBefore = error;
+      const root = errorRoot(error);
+      step = nextStep(h, root, rootBefore);
+      rootBefore = root;
       stepper.accept();
       steps += 1;
       time = h === left ? landing : time + h;
