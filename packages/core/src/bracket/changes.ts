@@ -13,16 +13,18 @@ export const BRACKET_CHANGES = [
 ] as const;
 export type BracketChange = (typeof BRACKET_CHANGES)[number];
 
-/** How much of each [m]. */
+const SIXTEENTH = 0.0254 / 16;
+
+/** How much of each [m]: sixteenths of an inch, so that both systems show what was reckoned with. */
 export const CHANGE_STEPS = {
-  'thicker-wall': 0.001,
-  'deeper-section': 0.01,
-  'add-gussets': 0.004,
-  'taller-gussets': 0.01,
-  'shorter-standoff': 0.02,
-  'thicker-plate': 0.002,
-  'larger-weld': 0.001,
-  'wider-bolts': 0.02,
+  'thicker-wall': SIXTEENTH,
+  'deeper-section': 8 * SIXTEENTH,
+  'add-gussets': 3 * SIXTEENTH,
+  'taller-gussets': 8 * SIXTEENTH,
+  'shorter-standoff': 12 * SIXTEENTH,
+  'thicker-plate': SIXTEENTH,
+  'larger-weld': SIXTEENTH,
+  'wider-bolts': 12 * SIXTEENTH,
 } as const satisfies Readonly<Record<BracketChange, number>>;
 
 /** The bracket with one thing built otherwise; null where it has no such thing, or no room for it. */

@@ -1,6 +1,7 @@
-import { type End, SIDES } from '../finding/place.ts';
+import { cornerAt, type End, SIDES } from '../finding/place.ts';
 import { type Cycle, rainflow } from '../numerics/rainflow.ts';
 import type { RideModel } from '../ride/model.ts';
+import type { RideRun } from '../ride/result.ts';
 import { runRide } from '../ride/run.ts';
 import type { MountName } from '../rig/bracket.ts';
 import type { Setup } from '../rig/setup.ts';
@@ -25,6 +26,8 @@ export interface MountLoad {
   readonly metal: Hit | null;
   /** Loops of the whole force in one pass of each demand. */
   readonly passes: readonly Pass[];
+  /** The stop was crushed past the last point of its table: its force there is a guess. */
+  readonly isPastTable: boolean;
   readonly isFinished: boolean;
 }
 
@@ -58,11 +61,12 @@ export function mountLoads(model: RideModel, asked: LoadsAsked): readonly MountL
     peak: none,
     metal: null as Hit | null,
     passes: [] as Pass[],
+    isPastTable: false,
     isFinished: true,
   }));
   for (const { name, course, speed } of demands) {
     const track = grounds.of(course, setup);
-    const { history, status } = runRide(model, track, {
+    const { history, status, corners } = runRide(model, track, {
       speed: speed * share,
       duration: durationOf(track, model.sprung.toFrontAxle + model.sprung.toRearAxle, speed * share),
       historyRate: RATE,
@@ -72,6 +76,7 @@ export function mountLoads(model: RideModel, asked: LoadsAsked): readonly MountL
     for (const [k, { end, mount }] of mounts.entries()) {
       const load = loads[k];
       load.isFinished &&= status === 'finished';
+      if (mount === 'stop') load.isPastTable ||= isPastTable(model, end, corners);
       let worst: Float64Array | null = null;
       for (const side of SIDES) {
         const forces = mountForces(model, history, end, side);
@@ -94,6 +99,12 @@ export function mountLoads(model: RideModel, asked: LoadsAsked): readonly MountL
     }
   }
   return loads;
+}
+
+function isPastTable({ axles }: RideModel, end: End, corners: RideRun['corners']): boolean {
+  const { crush } = axles[end].stop;
+  const last = crush[crush.length - 1];
+  return SIDES.some((side) => corners[cornerAt(end, side)].peakCrush > last);
 }
 
 const together = (stop: Float64Array, metal: Float64Array): Float64Array =>

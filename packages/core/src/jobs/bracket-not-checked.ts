@@ -11,13 +11,22 @@ export const NOT_CHECKED = [
   'stud',
   'plate',
   'lean',
+  'past-table',
+  'metal',
   'turning-load',
   'prying',
   'swing',
 ] as const;
 export type NotChecked = (typeof NOT_CHECKED)[number];
 
-export function notCheckedOf(bracket: Bracket, isLeanUnknown: boolean): readonly NotChecked[] {
+export interface LoadKnown {
+  readonly isLeanUnknown: boolean;
+  readonly isPastTable: boolean;
+  /** A load that was thought of: nobody drove. */
+  readonly isThoughtOf: boolean;
+}
+
+export function notCheckedOf(bracket: Bracket, load: LoadKnown): readonly NotChecked[] {
   const { kind, weldLeg, stud, plate, bolts, mount } = bracket;
   return NOT_CHECKED.filter((what) => {
     switch (what) {
@@ -28,7 +37,11 @@ export function notCheckedOf(bracket: Bracket, isLeanUnknown: boolean): readonly
       case 'plate':
         return plate === null && mount === 'stop';
       case 'lean':
-        return isLeanUnknown;
+        return load.isLeanUnknown;
+      case 'past-table':
+        return load.isPastTable;
+      case 'metal':
+        return load.isThoughtOf && mount === 'stop';
       case 'turning-load':
         return kind === 'plate';
       case 'prying':

@@ -69,7 +69,13 @@ export function checkBrackets(
   const loadsOf = (): ((trial: number) => readonly MountLoad[]) => {
     if (request.force !== null) {
       const hit = { demand: '', force: request.force, lasted: Number.POSITIVE_INFINITY };
-      const thought = mounts.map(() => ({ peak: hit, metal: null, passes: [], isFinished: true }));
+      const thought = mounts.map(() => ({
+        peak: hit,
+        metal: null,
+        passes: [],
+        isPastTable: false,
+        isFinished: true,
+      }));
       return () => thought;
     }
     const modelOf = rideModels(setup, draws);
@@ -156,7 +162,11 @@ export function checkBrackets(
       changes: changesOf(measures, ride.load, wanted),
       // What yields at the first hit has no life to count.
       life: ride.lines.some(({ factor }) => factor.value < 1) ? [] : livesOf(measures, all[0][k], ride.swing),
-      notChecked: notCheckedOf(bracket, lean === null && request.force === null),
+      notChecked: notCheckedOf(bracket, {
+        isLeanUnknown: lean === null && request.force === null,
+        isPastTable: all[0][k].isPastTable,
+        isThoughtOf: request.force !== null,
+      }),
     };
   });
   const { id, rig: owner } = setup;

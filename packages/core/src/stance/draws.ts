@@ -99,10 +99,15 @@ function draw(rig: Rig, normals: NormalTable): Draws {
   // What is on the rig comes first, so that trying out setups and parts leaves its draws as they are. Points of links and
   // brackets come last: a travel column does without them, and a column of normals costs all that come before it.
   const { shelf, setups, choices, ...measured } = rig;
-  const { front, rear } = rig;
+  const { front, rear, limits } = rig;
   const without = { points: null, brackets: null };
-  const columnsFirst = { ...measured, front: { ...front, ...without }, rear: { ...rear, ...without } };
-  const late = [front.points, rear.points, choices, front.brackets, rear.brackets];
+  const columnsFirst = {
+    ...measured,
+    front: { ...front, ...without },
+    rear: { ...rear, ...without },
+    limits: { ...limits, bracketFactor: null },
+  };
+  const late = [front.points, rear.points, choices, front.brackets, rear.brackets, limits.bracketFactor];
   numberKeys([columnsFirst, shelf, setups, ...late], dimensions);
   const columns = new Map<Reading, Float64Array>();
   const dimensionOf = (reading: Reading): number => {

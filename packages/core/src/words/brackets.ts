@@ -30,6 +30,8 @@ export const NOT_CHECKED_TEXTS: Readonly<Record<string, string>> = {
   stud: 'the stud of the stop, of which nothing was told',
   plate: 'the plate under the stop, of which nothing was told',
   lean: 'a push from the side: nothing is known of the lean, so none was counted',
+  'past-table': 'the force of the stop past the last point of its table, where it is a guess',
+  metal: 'the case of metal on metal, since nothing was driven',
   'turning-load': 'a load beside the middle of the plate',
   prying: 'prying of the bolted flange and how tight the bolts are',
   swing: 'how far it swings under a hit',
@@ -65,7 +67,7 @@ const FOR_EVER = 1e8;
 
 /** When it cracks, by Miner's sum, with the detail that was taken. */
 export function crackText({ demand, part, detail, pass, loops, passes }: Life, system: UnitSystem): string {
-  const where = `${demand}: ${loops} loops a pass; ${BRACKET_PART_NAMES[part] ?? part}, ${detail}`;
+  const where = `${demand}: ${loops} ${loops === 1 ? 'loop' : 'loops'} a pass; ${BRACKET_PART_NAMES[part] ?? part}, ${detail}`;
   const far = (count: number | null): string =>
     count === null || count * (pass ?? 1) > FOR_EVER
       ? 'more than anybody drives'
