@@ -1,14 +1,14 @@
 import { tyreEnergy } from '../elements/tyre.ts';
 import { contactMotion } from './contact-motion.ts';
 import { stateInside } from './dense.ts';
-import { accelerate, accelerateAndLook } from './dynamics.ts';
+import { accelerateAndLook, accelerateAndLookOver, accelerateOver } from './dynamics.ts';
 import { findEvent } from './events.ts';
-import { readGroundUnder } from './ground.ts';
+import { readGrounds, readGroundUnder } from './ground.ts';
 import * as at from './layout.ts';
 import { type i32, type Memory, whole } from './memory.ts';
 import { takeInPeaks } from './peaks.ts';
 import { errorRoot, nextStep, rightStep, shorterStep } from './step-control.ts';
-import { end, fourth, localError, second, third } from './stepper.ts';
+import { end, fourth, localError, placeStages, second, third } from './stepper.ts';
 import { axleOf, crushAt, curveAt, frictionGain, heldByFriction } from './stop-reading.ts';
 
 const SHORTEST_STEP = 1e-9;
@@ -32,11 +32,6 @@ function isUnderWay(m: Memory): boolean {
   return m[at.LEFT_VALIDITY] === 0 && m[whole(m[at.FROM]) + at.TIME] < m[at.DURATION];
 }
 
-function evaluate(m: Memory, state: i32): void {
-  accelerate(m, state);
-  m[at.EVALUATIONS] += 1;
-}
-
 function evaluateAndLook(m: Memory, state: i32): void {
   accelerateAndLook(m, state);
   m[at.EVALUATIONS] += 1;
@@ -44,14 +39,20 @@ function evaluateAndLook(m: Memory, state: i32): void {
 
 /** Tries a step. @returns largest local error ÷ accepted error; NaN when the result is not finite */
 function attempt(m: Memory, from: i32, to: i32, step: number): number {
+  placeStages(m, from, to, step);
+  readGrounds(m, at.SECOND);
+  readGrounds(m, at.THIRD);
+  readGrounds(m, at.FOURTH);
   second(m, from, step);
-  evaluate(m, at.SECOND);
+  accelerateOver(m, at.SECOND, at.SECOND);
   third(m, from, step);
-  evaluate(m, at.THIRD);
+  accelerateOver(m, at.THIRD, at.THIRD);
   fourth(m, from, step);
-  evaluate(m, at.FOURTH);
+  accelerateOver(m, at.FOURTH, at.FOURTH);
   end(m, from, to, step);
-  evaluateAndLook(m, to);
+  // The fourth stage stands at the end as well.
+  accelerateAndLookOver(m, to, at.FOURTH);
+  m[at.EVALUATIONS] += 4;
   return localError(m, from, to, step);
 }
 

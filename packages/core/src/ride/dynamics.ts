@@ -22,38 +22,51 @@ import { cubicAt, followOnSide, linearAt } from './tables.ts';
  *   first-order states are written
  */
 export function accelerate(m: Memory, state: i32): void {
-  if (m[at.IS_PLAIN] !== 0) plainly(m, state);
-  else furnished(m, state);
+  readGrounds(m, state);
+  accelerateOver(m, state, state);
 }
 
 /** The same at an end of a step, where the state is looked at as well: its probes and wanted contacts are left in it. */
 export function accelerateAndLook(m: Memory, state: i32): void {
-  if (m[at.IS_PLAIN] !== 0) plainlyAndLook(m, state);
-  else furnishedAndLook(m, state);
+  readGrounds(m, state);
+  accelerateAndLookOver(m, state, state);
 }
 
-function plainly(m: Memory, state: i32): void {
-  equations(m, state, false, true);
+/**
+ * The same over ground that was read before: all of a step's at its start, so that no evaluation waits for it.
+ * @param over – place of a state at the same time, whose ground was read
+ */
+export function accelerateOver(m: Memory, state: i32, over: i32): void {
+  if (m[at.IS_PLAIN] !== 0) plainly(m, state, over);
+  else furnished(m, state, over);
 }
 
-function plainlyAndLook(m: Memory, state: i32): void {
-  equations(m, state, true, true);
+export function accelerateAndLookOver(m: Memory, state: i32, over: i32): void {
+  if (m[at.IS_PLAIN] !== 0) plainlyAndLook(m, state, over);
+  else furnishedAndLook(m, state, over);
 }
 
-function furnished(m: Memory, state: i32): void {
-  equations(m, state, false, false);
+function plainly(m: Memory, state: i32, over: i32): void {
+  equations(m, state, over, false, true);
 }
 
-function furnishedAndLook(m: Memory, state: i32): void {
-  equations(m, state, true, false);
+function plainlyAndLook(m: Memory, state: i32, over: i32): void {
+  equations(m, state, over, true, true);
+}
+
+function furnished(m: Memory, state: i32, over: i32): void {
+  equations(m, state, over, false, false);
+}
+
+function furnishedAndLook(m: Memory, state: i32, over: i32): void {
+  equations(m, state, over, true, false);
 }
 
 /**
  * @inline in the compiled kernel, so that the stages of a step carry nothing of the looking, and rigs without gas, paths,
  * ends of the shock, friction, oil and viscous branches nothing of those.
  */
-function equations(m: Memory, state: i32, looks: boolean, isPlain: boolean): void {
-  readGrounds(m, m[state + at.TIME]);
+function equations(m: Memory, state: i32, over: i32, looks: boolean, isPlain: boolean): void {
   const contacts = placeAt(m, at.CONTACTS_ON);
   const hasInner = !isPlain && m[at.HAS_INNER] !== 0;
   const v = state + at.SPEED;
@@ -198,10 +211,11 @@ function equations(m: Memory, state: i32, looks: boolean, isPlain: boolean): voi
         sideLoss += pull * flow;
       }
 
-      const rise = m[at.RISE_UNDER + corner];
+      const rise = m[over + at.RISE_UNDER + corner];
       const wheel = axleHeave + halfTrack * (sign * axleRoll);
       const approach = rise - (axleHeaveSpeed + halfTrack * (sign * axleRollSpeed));
-      const elastic = m[c + at.TYRE_LOAD] + m[c + at.TYRE_RATE] * (m[at.HEIGHT_UNDER + corner] - wheel);
+      const elastic =
+        m[c + at.TYRE_LOAD] + m[c + at.TYRE_RATE] * (m[over + at.HEIGHT_UNDER + corner] - wheel);
       const carries = m[at.HELD_TYRE + corner];
       const push = carries * tyreForce(elastic, m[c + at.TYRE_DAMPING], approach);
       sideLoss += carries * ((push - elastic) * approach);

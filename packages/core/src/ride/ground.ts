@@ -22,16 +22,11 @@ export function readGround(m: Memory, side: i32, distance: number): void {
   m[at.GROUND_RISE] = m[at.PIECES_PER_SECOND + side] * (b + u * (2 * c + 3 * d));
 }
 
-/**
- * Reads the ground under all tyres at a time into `HEIGHT_UNDER` and `RISE_UNDER`, unless it was read at that time last: a
- * step looks twice at its end. The compiled kernel reads both sides at once: prelude.as.
- */
-export function readGrounds(m: Memory, time: number): void {
-  if (m[at.GROUND_TIME] === time) return;
-  m[at.GROUND_TIME] = time;
-  const driven = m[at.RIDE_SPEED] * time;
+/** Reads the ground under all tyres at the time of a state. The compiled kernel reads both sides at once: prelude.as. */
+export function readGrounds(m: Memory, state: i32): void {
+  const driven = m[at.RIDE_SPEED] * m[state + at.TIME];
   for (let e: i32 = 0; e < 2; e += 1) {
-    readUnderAxle(m, 2 * e, driven - m[at.FRONT + e * at.AXLE_SIZE + at.BEHIND_FRONT]);
+    readUnderAxle(m, state + 2 * e, driven - m[at.FRONT + e * at.AXLE_SIZE + at.BEHIND_FRONT]);
   }
 }
 

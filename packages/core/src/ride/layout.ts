@@ -50,7 +50,10 @@ export const STOP_TRAVEL = 42;
 export const STOP_SPEED = 46;
 export const SHOCK_SPEED = 50;
 export const STOP_FORCE = 54;
-export const STATE_SIZE = 58;
+/** The ground under each tyre at the time of the state: height [m], and how fast it rises [m/s]. */
+export const HEIGHT_UNDER = 58;
+export const RISE_UNDER = 62;
+export const STATE_SIZE = 66;
 
 /**
  * Contacts of one corner, as bits: 1 means that it carries force. The bit of a contact is
@@ -230,12 +233,8 @@ export const HELD_OPEN = HELD + 4 * OPEN;
 export const HELD_CLOSED = HELD + 4 * CLOSED;
 export const HELD_CLOSING = HELD + 4 * CLOSING;
 
-/** The ground under each tyre: height [m], and how fast it rises [m/s], at a time [s]. */
-export const HEIGHT_UNDER = HELD + ALL_CONTACTS;
-export const RISE_UNDER = HEIGHT_UNDER + 4;
-export const GROUND_TIME = RISE_UNDER + 4;
 /** What was read off a path last, left, then right. */
-export const SIDE_LEVER = GROUND_TIME + 2;
+export const SIDE_LEVER = HELD + ALL_CONTACTS;
 
 /** What was read off the ground last: height [m], and how fast it rises [m/s]. */
 export const GROUND_HEIGHT = SIDE_LEVER + 2;

@@ -55,7 +55,6 @@ export function writeStart(m: Memory, { rig, track, speed, duration, schedule, t
   m.set(rig.tables, at.HEAP);
   m[at.RIDE_SPEED] = speed;
   m[at.DURATION] = duration;
-  m[at.GROUND_TIME] = -1;
   m[at.SIGN] = 1;
   m[at.SIGN + 1] = -1;
   let free: i32 = at.HEAP + rig.tables.length;

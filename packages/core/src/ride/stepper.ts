@@ -7,7 +7,7 @@ import { largestOfFive, leanOnFour, leanOnThree, leanOnTwo, leanRow } from './ro
  * anyway, and with that a third-order result is embedded in it, so a step costs four evaluations. Between the parts below
  * somebody has to evaluate the state that was made:
  *
- *     second, evaluate, third, evaluate, fourth, evaluate, end, evaluate, localError
+ *     placeStages, second, evaluate, third, evaluate, fourth, evaluate, end, evaluate, localError
  *
  * @source Kutta, Z. Math. Phys. 46 (1901) 435 (from memory); the embedded result is worked out in docs/theory/ride.md
  */
@@ -33,6 +33,15 @@ export const E3: number = -3 / 40;
 export const E4: number = -3 / 40;
 export const E5: number = 1 / 10;
 
+/** Places the stages and the end in time. */
+export function placeStages(m: Memory, from: i32, to: i32, step: number): void {
+  const start = m[from + at.TIME];
+  m[at.SECOND + at.TIME] = start + step / 3;
+  m[at.THIRD + at.TIME] = start + (2 * step) / 3;
+  m[at.FOURTH + at.TIME] = start + step;
+  m[to + at.TIME] = start + step;
+}
+
 /** Makes the second stage from the start of a step, a third into it. */
 export function second(m: Memory, from: i32, step: number): void {
   leanRow(m, at.SECOND, from, A21 * step, from + at.RATE, at.MOTION_SIZE);
@@ -41,16 +50,15 @@ export function second(m: Memory, from: i32, step: number): void {
     const rate = at.INNER_RATE;
     leanRow(m, at.SECOND + at.INNER, from + at.INNER, A21 * step, from + rate, at.INNER_SIZE);
   }
-  m[at.SECOND + at.TIME] = m[from + at.TIME] + step / 3;
 }
 
 /** Makes the third stage, two thirds into it. */
 export function third(m: Memory, from: i32, step: number): void {
   thirdRow(m, from, step, at.POSITION, at.RATE, at.MOTION_SIZE);
   if (m[at.HAS_INNER] !== 0) thirdRow(m, from, step, at.INNER, at.INNER_RATE, at.INNER_SIZE);
-  m[at.THIRD + at.TIME] = m[from + at.TIME] + (2 * step) / 3;
 }
 
+/** @inline */
 function thirdRow(m: Memory, from: i32, step: number, row: i32, rate: i32, size: i32): void {
   leanOnTwo(m, at.THIRD + row, from + row, step, A31, from + rate, A32, at.SECOND + rate, size);
 }
@@ -59,9 +67,9 @@ function thirdRow(m: Memory, from: i32, step: number, row: i32, rate: i32, size:
 export function fourth(m: Memory, from: i32, step: number): void {
   fourthRow(m, from, step, at.POSITION, at.RATE, at.MOTION_SIZE);
   if (m[at.HAS_INNER] !== 0) fourthRow(m, from, step, at.INNER, at.INNER_RATE, at.INNER_SIZE);
-  m[at.FOURTH + at.TIME] = m[from + at.TIME] + step;
 }
 
+/** @inline */
 function fourthRow(m: Memory, from: i32, step: number, row: i32, rate: i32, size: i32): void {
   leanOnThree(
     m,
@@ -82,9 +90,9 @@ function fourthRow(m: Memory, from: i32, step: number, row: i32, rate: i32, size
 export function end(m: Memory, from: i32, to: i32, step: number): void {
   endRow(m, from, to, step, at.POSITION, at.MOTION_SIZE);
   endRow(m, from, to, step, at.SUMS, m[at.HAS_INNER] !== 0 ? at.SUMS_SIZE : at.PLAIN_SUMS_SIZE);
-  m[to + at.TIME] = m[from + at.TIME] + step;
 }
 
+/** @inline */
 function endRow(m: Memory, from: i32, to: i32, step: number, row: i32, size: i32): void {
   const rate = row + at.RATE;
   leanOnFour(
@@ -111,6 +119,7 @@ export function localError(m: Memory, from: i32, to: i32, step: number): number 
   return step * Math.max(worst, rowError(m, from, to, at.INNER, at.PER_INNER_ERROR, at.INNER_SIZE));
 }
 
+/** @inline */
 function rowError(m: Memory, from: i32, to: i32, row: i32, weight: i32, size: i32): number {
   const rate = row + at.RATE;
   return largestOfFive(

@@ -1,6 +1,6 @@
 import * as at from '../../src/ride/layout.ts';
 import type { Memory } from '../../src/ride/memory.ts';
-import { end, fourth, localError, second, third } from '../../src/ride/stepper.ts';
+import { end, fourth, localError, placeStages, second, third } from '../../src/ride/stepper.ts';
 
 /** Accelerations of a mechanical system, q″ = f(t, q, q′), written into `out`. */
 export type Accelerate = (
@@ -65,6 +65,7 @@ export function makeStepper(
       const from = stepper.start.place;
       const to = stepper.end.place;
       m[from + at.TIME] = time;
+      placeStages(m, from, to, step);
       second(m, from, step);
       evaluate(stages[0]);
       third(m, from, step);
