@@ -2,7 +2,7 @@ import { coilForce } from '../elements/coil.ts';
 import { tyreSwitch } from '../elements/tyre.ts';
 import { readGroundUnder } from './ground.ts';
 import * as at from './layout.ts';
-import { type i32, type Memory, whole } from './memory.ts';
+import { type i32, type Memory, placeAt } from './memory.ts';
 import { axleOf, curveAt, faceAt, metAgain, pastTip, ratioOfStop, stopAlong } from './stop-reading.ts';
 import { followPath } from './tables.ts';
 
@@ -50,7 +50,7 @@ export function contactSwitch(
       const crush = pastTip(m, corner, position);
       if (m[c + at.MAXWELL_RATE] === 0) return crush;
       // With a viscous branch it lets go where it would pull, and is met again where its face has come back to.
-      const isTouched = ((whole(m[at.CONTACTS_ON]) >> contact) & 1) === 1;
+      const isTouched = ((placeAt(m, at.CONTACTS_ON) >> contact) & 1) === 1;
       const speed = ratioOfStop(m, corner, position) * velocity;
       if (!isTouched) return metAgain(m, corner, crush, faceAt(m, corner, inner), speed, inner);
       return crush > 0 ? stopAlong(m, corner, crush, curveAt(m, corner, crush), 0, speed, inner) : crush;
@@ -61,7 +61,7 @@ export function contactSwitch(
       return coilForce(
         m[c + at.PRELOAD],
         m[c + at.SPRING_RATE],
-        followPath(m, whole(m[c + at.SPRING_PATH]), position),
+        followPath(m, placeAt(m, c + at.SPRING_PATH), position),
       );
     case at.DROOP:
       return -m[c + at.DROOP_AT] - position;

@@ -5,7 +5,7 @@ import { accelerateAndLook, accelerateAndLookOver, accelerateOver } from './dyna
 import { findEvent } from './events.ts';
 import { readGrounds, readGroundUnder } from './ground.ts';
 import * as at from './layout.ts';
-import { type i32, type Memory, whole } from './memory.ts';
+import { type i32, type Memory, placeAt } from './memory.ts';
 import { takeInPeaks } from './peaks.ts';
 import { errorRoot, nextStep, rightStep, shorterStep } from './step-control.ts';
 import { end, fourth, localError, placeStages, second, third } from './stepper.ts';
@@ -29,7 +29,7 @@ export function takeSteps(m: Memory, count: i32): void {
 }
 
 function isUnderWay(m: Memory): boolean {
-  return m[at.LEFT_VALIDITY] === 0 && m[whole(m[at.FROM]) + at.TIME] < m[at.DURATION];
+  return m[at.LEFT_VALIDITY] === 0 && m[placeAt(m, at.FROM) + at.TIME] < m[at.DURATION];
 }
 
 function evaluateAndLook(m: Memory, state: i32): void {
@@ -61,7 +61,7 @@ function attempt(m: Memory, from: i32, to: i32, step: number): number {
  * a loop, so that the compiler sees it often and whole.
  */
 export function takeStep(m: Memory): void {
-  const from = whole(m[at.FROM]);
+  const from = placeAt(m, at.FROM);
   const to = at.ONE_END + at.OTHER_END - from;
   if (m[at.EVENT_CONTACTS] !== 0) {
     // It waited till now, so that whoever looks at a step finds it with the contacts that were held in it.
@@ -69,7 +69,7 @@ export function takeStep(m: Memory): void {
     if (switchContacts(m, from)) evaluateAndLook(m, from);
   }
   const time = m[from + at.TIME];
-  let next = whole(m[at.NEXT_BREAK]);
+  let next = placeAt(m, at.NEXT_BREAK);
   while (m[next] <= time + SHORTEST_STEP) next += 2;
   m[at.NEXT_BREAK] = next;
   const until = m[next];
@@ -93,7 +93,7 @@ export function takeStep(m: Memory): void {
   m[at.PLANNED_STEP] = step < planned ? Math.max(grown, planned) : grown;
   if (m[at.JUST_MADE] !== 0) rememberStep(m, rightStep(step, root));
 
-  const changed = whole(m[to + at.WANTED]) ^ whole(m[at.CONTACTS_ON]);
+  const changed = placeAt(m, to + at.WANTED) ^ placeAt(m, at.CONTACTS_ON);
   if (changed === 0 || isHeld) {
     if (step === left) m[to + at.TIME] = until;
     accept(m, from, to, step);
@@ -135,14 +135,14 @@ function landInside(m: Memory, from: i32, to: i32, step: number, share: number):
  */
 function switchContacts(m: Memory, state: i32): boolean {
   let jumps = false;
-  const switching = whole(m[at.EVENT_CONTACTS]);
+  const switching = placeAt(m, at.EVENT_CONTACTS);
   m[at.EVENT_CONTACTS] = 0;
-  m[at.CONTACTS_ON] = whole(m[at.CONTACTS_ON]) ^ switching;
+  m[at.CONTACTS_ON] = placeAt(m, at.CONTACTS_ON) ^ switching;
   for (let contact: i32 = 0; contact < at.ALL_CONTACTS; contact += 1) {
     if (((switching >> contact) & 1) === 0) continue;
     const corner = contact >> 3;
     const turned = at.REVERSALS + 2 * corner;
-    const isOn = ((whole(m[at.CONTACTS_ON]) >> contact) & 1) === 1;
+    const isOn = ((placeAt(m, at.CONTACTS_ON) >> contact) & 1) === 1;
     if (isOn) {
       m[at.TOUCHES + contact] += 1;
       planAsLastTime(m, contact);
@@ -172,7 +172,7 @@ function switchContacts(m: Memory, state: i32): boolean {
           m[turned] = 0;
           m[turned + 1] = 0;
         }
-        if (isOn) m[at.CONTACTS_ON] = whole(m[at.CONTACTS_ON]) | (1 << (at.CONTACTS * corner + at.CLOSING));
+        if (isOn) m[at.CONTACTS_ON] = placeAt(m, at.CONTACTS_ON) | (1 << (at.CONTACTS * corner + at.CLOSING));
         break;
       }
       case at.CLOSING: {
@@ -184,7 +184,7 @@ function switchContacts(m: Memory, state: i32): boolean {
       }
     }
   }
-  holdContacts(m, whole(m[at.CONTACTS_ON]));
+  holdContacts(m, placeAt(m, at.CONTACTS_ON));
   return jumps;
 }
 
@@ -195,11 +195,11 @@ function switchContacts(m: Memory, state: i32): boolean {
 function planAsLastTime(m: Memory, contact: i32): void {
   const lastTime = m[at.STEP_WHEN_MADE + contact];
   if (lastTime > 0) m[at.PLANNED_STEP] = Math.min(m[at.PLANNED_STEP], lastTime);
-  m[at.JUST_MADE] = whole(m[at.JUST_MADE]) | (1 << contact);
+  m[at.JUST_MADE] = placeAt(m, at.JUST_MADE) | (1 << contact);
 }
 
 function rememberStep(m: Memory, step: number): void {
-  const made = whole(m[at.JUST_MADE]);
+  const made = placeAt(m, at.JUST_MADE);
   m[at.JUST_MADE] = 0;
   for (let contact: i32 = 0; contact < at.ALL_CONTACTS; contact += 1) {
     if (((made >> contact) & 1) === 1) m[at.STEP_WHEN_MADE + contact] = step;
@@ -227,7 +227,7 @@ export function heldByTyre(m: Memory, corner: i32, state: i32): number {
 }
 
 function leaveWhenInvalid(m: Memory): void {
-  const state = whole(m[at.FROM]);
+  const state = placeAt(m, at.FROM);
   const isFair =
     Math.abs(m[state + at.PITCH]) < LARGEST_ANGLE &&
     Math.abs(m[state + at.ROLL]) < LARGEST_ANGLE &&

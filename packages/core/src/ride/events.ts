@@ -1,7 +1,7 @@
 import { hermiteValue } from '../numerics/hermite.ts';
 import { contactMotion, contactSwitch } from './contact-motion.ts';
 import * as at from './layout.ts';
-import { type i32, type Memory, whole } from './memory.ts';
+import { type i32, type Memory, placeAt } from './memory.ts';
 
 /** Contacts that switch within this time of the first are taken with it: both sides of an even course [s]. */
 const TOGETHER = 1e-9;
@@ -69,7 +69,7 @@ function switchInside(m: Memory, contact: i32, start: number, step: number, shar
 
 /** Where in the step a contact switches, 0 … 1. */
 function rootOf(m: Memory, contact: i32, from: i32, to: i32, step: number): number {
-  const wasOn = ((whole(m[at.CONTACTS_ON]) >> contact) & 1) === 1;
+  const wasOn = ((placeAt(m, at.CONTACTS_ON) >> contact) & 1) === 1;
   const start = m[from + at.TIME];
   readEnds(m, contact, from, to);
   let low: number = 0;

@@ -3,7 +3,7 @@ import { contactMotion } from './contact-motion.ts';
 import { crestOf, MOST_ABOVE_ENDS, stateInside } from './dense.ts';
 import { accelerate } from './dynamics.ts';
 import * as at from './layout.ts';
-import { type i32, type Memory, whole } from './memory.ts';
+import { type i32, type Memory, placeAt } from './memory.ts';
 import { axleOf, curveAt, pastTip, ratioOfStop, stopAlong } from './stop-reading.ts';
 
 /** Look inside a step only when its ends come this near to the largest value so far. */
@@ -20,7 +20,7 @@ function raise(m: Memory, place: i32, value: number): void {
 
 /** Takes a step into the running extremes. */
 export function takeInPeaks(m: Memory, from: i32, to: i32, step: number): void {
-  const contacts = whole(m[at.CONTACTS_ON]);
+  const contacts = placeAt(m, at.CONTACTS_ON);
   for (let corner: i32 = 0; corner < 4; corner += 1) {
     const x0 = m[from + at.STOP_TRAVEL + corner];
     const v0 = m[from + at.STOP_SPEED + corner];
@@ -123,7 +123,7 @@ function stopPeak(m: Memory, corner: i32, from: i32, to: i32, step: number): voi
  */
 function forceWhileOn(m: Memory, corner: i32, travel: number, speed: number, inner: number): number {
   const c = axleOf(corner);
-  const on = whole(m[at.CONTACTS_ON]) >> (at.CONTACTS * corner);
+  const on = placeAt(m, at.CONTACTS_ON) >> (at.CONTACTS * corner);
   const past = pastTip(m, corner, travel);
   const crush: number = (on & (1 << at.STOP)) !== 0 ? past : 0;
   const metal: number = (on & (1 << at.METAL)) !== 0 ? past - m[c + at.METAL_AT + (corner & 1)] : 0;

@@ -3,7 +3,7 @@ import { springPull } from '../elements/maxwell.ts';
 import { closingGain, stopSum } from '../elements/stop.ts';
 import { bergForce } from '../elements/stop-friction.ts';
 import * as at from './layout.ts';
-import { type i32, type Memory, whole } from './memory.ts';
+import { type i32, type Memory, placeAt } from './memory.ts';
 import { cubicAreaTo, cubicAt, cubicSlopeAt, followPath } from './tables.ts';
 
 /** Constants of the axle of a corner. */
@@ -14,14 +14,14 @@ export function axleOf(corner: i32): i32 {
 /** How far the pad has come past the tip of the uncrushed stop at a corner [m]; below zero what is left of its gap. */
 export function pastTip(m: Memory, corner: i32, travel: number): number {
   const c = axleOf(corner);
-  const along = followPath(m, whole(m[c + at.STOP_PATH]), travel);
+  const along = followPath(m, placeAt(m, c + at.STOP_PATH), travel);
   return m[c + at.STOP_RATIO] * along - m[c + at.STOP_GAP + (corner & 1)];
 }
 
 /** Crush of the stop ÷ axle travel at its station, there. */
 export function ratioOfStop(m: Memory, corner: i32, travel: number): number {
   const c = axleOf(corner);
-  followPath(m, whole(m[c + at.STOP_PATH]), travel);
+  followPath(m, placeAt(m, c + at.STOP_PATH), travel);
   return m[c + at.STOP_RATIO] * m[at.LEVER];
 }
 
@@ -53,7 +53,7 @@ export function faceAt(m: Memory, corner: i32, inner: number): number {
   const rate = m[c + at.MAXWELL_RATE];
   if (rate === 0 || !(inner > 0)) return 0;
   // Where the curve pushes as hard as the spring of the branch: `restingCrush` of elements, on a table in the memory.
-  const table = whole(m[c + at.STOP_TABLE]);
+  const table = placeAt(m, c + at.STOP_TABLE);
   const gain = 1 + m[at.REVERSALS + 2 * corner + 1];
   let low: number = 0;
   let high = inner;
@@ -77,12 +77,12 @@ export function faceAt(m: Memory, corner: i32, inner: number): number {
  */
 export function heldByFriction(m: Memory, corner: i32, crush: number): number {
   const share = m[at.REVERSALS + 2 * corner + 1];
-  return share === 0 ? 0 : share * cubicAreaTo(m, whole(m[axleOf(corner) + at.STOP_TABLE]), crush);
+  return share === 0 ? 0 : share * cubicAreaTo(m, placeAt(m, axleOf(corner) + at.STOP_TABLE), crush);
 }
 
 /** Force of the curve of a stop, pressed slowly and without friction [N]. */
 export function curveAt(m: Memory, corner: i32, crush: number): number {
-  return cubicAt(m, whole(m[axleOf(corner) + at.STOP_TABLE]), crush);
+  return cubicAt(m, placeAt(m, axleOf(corner) + at.STOP_TABLE), crush);
 }
 
 /** Force of the viscous branch of a touched stop [N]. */
