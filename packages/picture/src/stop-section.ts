@@ -45,6 +45,8 @@ export type SectionRings = readonly (readonly number[])[];
 
 /** Grid lines over a cell: walls of a twelfth of it keep their thickness. */
 const PER_CELL = 24;
+/** A stop of very many cells is drawn more coarsely: nobody sees more on a screen. */
+const MOST_POINTS = 200_000;
 /** Mean slope of the level on the sheet, per radian: makes a level a distance from the wall. */
 const SLOPE = 1.53;
 
@@ -55,8 +57,8 @@ const SLOPE = 1.53;
 export const sectionRings = (shape: StopShape): SectionRings => {
   const { cell, bore, skin, foot, cap } = shape;
   const height = totalOf(shape);
-  const step = cell / PER_CELL;
   const widest = Math.max(...shape.radius.value);
+  const step = Math.max(cell / PER_CELL, Math.sqrt((2 * widest * height) / MOST_POINTS));
   const columns = 2 * Math.ceil(widest / step) + 5;
   const rows = Math.ceil(height / step) + 5;
   const x = (i: number): number => (i - (columns - 1) / 2) * step;

@@ -11,6 +11,7 @@ import {
 } from '@lastinch/core';
 import { useEffect } from 'react';
 import panel from '../../design/panel.module.css';
+import frame from '../../design/step.module.css';
 import type { LinksDesk, LinksState } from '../../links.ts';
 import { DataTable } from '../../parts/DataTable.tsx';
 import { PairCell } from '../../parts/PairCell.tsx';
@@ -51,7 +52,7 @@ export function KnockOn(props: {
       <h3 className={panel.heading} id="knock-on-title">
         What the proposal knocks on to
       </h3>
-      <p className={style.about} role="status">
+      <p className={frame.about} role="status">
         {statusText(state, stale)}
       </p>
       {answer === null ? null : (
@@ -153,12 +154,12 @@ function LimitCell(props: {
   readonly say: (figure: KnockOnLine['after']) => string | null;
 }) {
   const { line, say } = props;
-  if (line.limit === null) return <span className={style.about}>none</span>;
+  if (line.limit === null) return <span className={frame.about}>none</span>;
   return (
     <span className={style.limit}>
       {line.kept === null ? null : <SeverityMark severity={line.kept} />}
       <span>{say(line.limit)}</span>
-      {line.limitOf === null ? null : <span className={style.about}>{limitOfText(line.limitOf)}</span>}
+      {line.limitOf === null ? null : <span className={frame.about}>{limitOfText(line.limitOf)}</span>}
     </span>
   );
 }

@@ -3,6 +3,7 @@ import { type CurveSeries, curveScene } from '@lastinch/picture';
 import { memo, useState } from 'react';
 import { LANES, type Lane } from '../../answers.ts';
 import panel from '../../design/panel.module.css';
+import frame from '../../design/step.module.css';
 import { DataTable } from '../../parts/DataTable.tsx';
 import { PairCell } from '../../parts/PairCell.tsx';
 import { Picture } from '../../parts/Picture.tsx';
@@ -30,7 +31,7 @@ export const LinkCurves = memo(function LinkCurves(props: {
       <h3 className={panel.heading} id="link-curves-title">
         Over bump and droop
       </h3>
-      <p className={style.about}>
+      <p className={frame.about}>
         Droop to the left, bump to the right, axle {props.rollText}. The upright line is where the slider
         stands.
       </p>
@@ -39,7 +40,7 @@ export const LinkCurves = memo(function LinkCurves(props: {
           <Chart key={quantity.id} quantity={quantity} figures={figures} bump={bump} system={system} />
         ))}
       </div>
-      <details className={style.behind} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <details className={frame.behind} onToggle={(event) => setOpen(event.currentTarget.open)}>
         <summary>The same as figures</summary>
         {open ? <CurveTable quantities={there} figures={figures} system={system} /> : null}
       </details>
@@ -85,7 +86,7 @@ function Chart(props: {
     <figure className={style.chart}>
       <figcaption className={style.caption}>
         <strong className={style.title}>{quantity.title}</strong>
-        <span className={style.about}>{quantity.about}</span>
+        <span className={frame.about}>{quantity.about}</span>
       </figcaption>
       <Picture
         id={`link-curve-${quantity.id}`}

@@ -3,6 +3,7 @@ import type { DrawnAxle } from '@lastinch/picture';
 import { useCallback, useDeferredValue, useMemo, useRef, useState } from 'react';
 import { type Answers, LANES } from '../../answers.ts';
 import panel from '../../design/panel.module.css';
+import frame from '../../design/step.module.css';
 import type { LinksDesk } from '../../links.ts';
 import { PairKey } from '../../parts/PairCell.tsx';
 import { PlainButton } from '../../parts/PlainButton.tsx';
@@ -41,16 +42,16 @@ export default function LinksStep(props: {
   const [end, setEnd] = useState<End>('rear');
   if (rig === null)
     return (
-      <div className={style.step}>
-        <h2 className={style.title}>Links</h2>
-        <p className={style.lead}>The rig file cannot be read yet, so there is nothing to draw.</p>
+      <div className={frame.step}>
+        <h2 className={frame.title}>Links</h2>
+        <p className={frame.lead}>The rig file cannot be read yet, so there is nothing to draw.</p>
       </div>
     );
   const measured = rig[end].points.linkage !== null;
   return (
-    <div className={style.step}>
+    <div className={frame.step}>
       <div className={style.head}>
-        <h2 className={style.title}>Links</h2>
+        <h2 className={frame.title}>Links</h2>
         <Segments
           label="Axle"
           options={ENDS.map((each) => ({ value: each, label: END_NAME[each] }))}
@@ -135,7 +136,7 @@ function AxleBench(props: {
   return (
     <>
       <section className={`${panel.panel} ${style.bench}`} aria-labelledby="link-drawings-title">
-        <h3 className={style.hidden} id="link-drawings-title">
+        <h3 className={frame.hidden} id="link-drawings-title">
           {END_NAME[end]} axle from three sides
         </h3>
         <PairKey
@@ -177,7 +178,7 @@ function AxleBench(props: {
             onSelect={select}
           />
         )}
-        <p className={style.about} id="link-keys">
+        <p className={frame.about} id="link-keys">
           {proposal === null
             ? 'Start a proposal to move points.'
             : `Drag a joint of the proposal, or move it with the arrow keys: ${stepText(system)}. Links keep their lengths; the axle gives way. Bushes are taken as stiff.`}

@@ -1,5 +1,6 @@
 import type { AssumptionRule, Rig, UnitSystem } from '@lastinch/core';
 import { useMemo } from 'react';
+import frame from '../../design/step.module.css';
 import { END_NAME } from '../../parts/place-name.ts';
 import { Segments } from '../../parts/Segments.tsx';
 import { useStore } from '../../store.ts';
@@ -26,7 +27,7 @@ export function MeasureStep({ workbench }: { readonly workbench: Workbench }) {
     .filter((group) => group.fields.length > 0);
   return (
     <div className={style.step}>
-      <h2 className={style.title}>Measure</h2>
+      <h2 className={frame.title}>Measure</h2>
       <p className={style.lead}>
         Type what the tape says, with its unit and how sure you are: <kbd>4 1/8 in ± 1/16</kbd>,{' '}
         <kbd>105 mm ± 2</kbd>, <kbd>~ 30 lb</kbd> for a guess. What you leave out is filled with a marked

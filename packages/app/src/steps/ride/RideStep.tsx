@@ -14,6 +14,7 @@ import {
 import type { FieldState } from '@lastinch/core/rigfile';
 import { useEffect, useMemo } from 'react';
 import { LANES, type Lane } from '../../answers.ts';
+import frame from '../../design/step.module.css';
 import { Choice } from '../../parts/Choice.tsx';
 import { TypedField } from '../../parts/TypedField.tsx';
 import type { RideDesk, RideQuestion, Rides } from '../../rides.ts';
@@ -79,9 +80,9 @@ export default function RideStep(props: {
 
   if (rig === null || course === null)
     return (
-      <div className={style.step}>
-        <h2 className={style.title}>Ride</h2>
-        <p className={style.lead}>
+      <div className={frame.step}>
+        <h2 className={frame.title}>Ride</h2>
+        <p className={frame.lead}>
           {rig === null
             ? 'The rig file cannot be read yet, so there is nothing to ride.'
             : 'This rig file has no courses. Add one under “courses:” in the file.'}
@@ -94,8 +95,8 @@ export default function RideStep(props: {
     isStale(ridden.nowQuestion, rig, answers.now.setupId, course, speedValue) ||
     isStale(ridden.proposedQuestion, rig, answers.proposed.setupId, course, speedValue);
   return (
-    <div className={style.step}>
-      <h2 className={style.title}>Ride</h2>
+    <div className={frame.step}>
+      <h2 className={frame.title}>Ride</h2>
       <div className={style.ask}>
         <Choice
           label="Course"
@@ -105,7 +106,7 @@ export default function RideStep(props: {
           onChange={(id) => workbench.choose({ course: id, speedText: null })}
         />
         {isDrop ? (
-          <p className={style.lead}>Let go above flat ground: speed has no effect.</p>
+          <p className={frame.lead}>Let go above flat ground: speed has no effect.</p>
         ) : (
           <TypedField
             label="Speed"

@@ -12,6 +12,7 @@ import {
 import { useEffect, useMemo } from 'react';
 import { LANES, type Lane } from '../../answers.ts';
 import panel from '../../design/panel.module.css';
+import frame from '../../design/step.module.css';
 import { PlainButton } from '../../parts/PlainButton.tsx';
 import { TypedField } from '../../parts/TypedField.tsx';
 import { useStore } from '../../store.ts';
@@ -55,7 +56,7 @@ export function SweepPanel(props: SweepPanelProps) {
       <h3 className={panel.heading} id="sweep-title">
         How fast may it go
       </h3>
-      <p className={style.lead}>
+      <p className={frame.lead}>
         Drives both setups at every speed of a range, and again with other rigs that your readings allow, and
         tells where each limit is first broken.
       </p>

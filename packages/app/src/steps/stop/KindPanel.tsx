@@ -3,6 +3,7 @@ import { estimatedStop, estimateFragment } from '@lastinch/core/rigfile';
 import { type EstimateEnds, parseHardness, type StopEstimateRequest } from '@lastinch/core/stops';
 import { useEffect, useMemo } from 'react';
 import panel from '../../design/panel.module.css';
+import frame from '../../design/step.module.css';
 import { Choice } from '../../parts/Choice.tsx';
 import { Segments } from '../../parts/Segments.tsx';
 import { type StopDesks, sameQuestion } from '../../stops.ts';
@@ -57,7 +58,7 @@ export function KindPanel(props: {
       <h3 className={panel.heading} id="kind-title">
         By its kind, where nothing was pressed
       </h3>
-      <p className={step.lead}>
+      <p className={frame.lead}>
         A band, and a wide one: hardness tells stiffness to a factor of two. Foam has to be pressed.
       </p>
       <Segments label="Kind" options={KINDS} value={kind} onChange={setKind} />

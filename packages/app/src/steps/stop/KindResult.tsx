@@ -3,6 +3,7 @@ import { estimateDoubtText, estimateLines, roughText, type StopEstimate } from '
 import { curveScene } from '@lastinch/picture';
 import { useCallback } from 'react';
 import panel from '../../design/panel.module.css';
+import frame from '../../design/step.module.css';
 import { DataTable } from '../../parts/DataTable.tsx';
 import { Picture } from '../../parts/Picture.tsx';
 import { tie } from '../../parts/tie.ts';
@@ -41,7 +42,7 @@ export function KindResult(props: { readonly estimate: StopEstimate; readonly sy
           description="Shaded from the least to the most force; the line is the middle. The table below holds the figures."
           draw={draw}
         />
-        <figcaption className={style.about}>Shaded from the least to the most that it may be.</figcaption>
+        <figcaption className={frame.about}>Shaded from the least to the most that it may be.</figcaption>
       </figure>
       {estimateLines(estimate, system).map((line) => (
         <p key={line} className={panel.sentence}>

@@ -3,6 +3,7 @@ import { STOP_TRIALS, type StopNeedRequest } from '@lastinch/core/stops';
 import { useEffect, useMemo } from 'react';
 import { LANES, SEED } from '../../answers.ts';
 import panel from '../../design/panel.module.css';
+import frame from '../../design/step.module.css';
 import { PlainButton } from '../../parts/PlainButton.tsx';
 import { END_NAME, LANE_NAME } from '../../parts/place-name.ts';
 import { Segments } from '../../parts/Segments.tsx';
@@ -55,7 +56,7 @@ export function NeedPanel(props: {
       <h3 className={panel.heading} id="need-title">
         Which curve this end needs
       </h3>
-      <p className={style.lead}>
+      <p className={frame.lead}>
         Drives simple curves of every strength over your courses, and every stop of the rig file, bolted where
         the present one stands.
       </p>

@@ -17,6 +17,7 @@ import {
 import { stopBandScene, stopLetter } from '@lastinch/picture';
 import { useCallback } from 'react';
 import panel from '../../design/panel.module.css';
+import frame from '../../design/step.module.css';
 import { DataTable } from '../../parts/DataTable.tsx';
 import { Picture } from '../../parts/Picture.tsx';
 import { END_NAME, setupLabel } from '../../parts/place-name.ts';
@@ -56,7 +57,7 @@ export function NeedResult(props: {
           description="Force against crush. Shaded: curves that do. The tables below hold the figures."
           draw={draw}
         />
-        <figcaption className={style.about}>
+        <figcaption className={frame.about}>
           {need.crush.length > 0
             ? 'Shaded: curves that do run in here. A curve below it runs past the reserve, one above it hits too hard. '
             : 'No curve does, so nothing is shaded. '}
@@ -110,7 +111,7 @@ export function NeedResult(props: {
           })}
         />
       ) : null}
-      <details className={style.behind}>
+      <details className={frame.behind}>
         <summary>The curves as figures</summary>
         <CurveTables need={need} system={system} />
       </details>

@@ -3,6 +3,7 @@ import { pressedStop, readPressFile, stopFragment } from '@lastinch/core/rigfile
 import { STOP_MATERIALS, type StopFitRequest, type StopMaterialName } from '@lastinch/core/stops';
 import { type DragEvent, useEffect, useMemo, useState } from 'react';
 import panel from '../../design/panel.module.css';
+import frame from '../../design/step.module.css';
 import { Choice } from '../../parts/Choice.tsx';
 import { PlainButton } from '../../parts/PlainButton.tsx';
 import { type StopDesks, sameQuestion } from '../../stops.ts';
@@ -95,7 +96,7 @@ export function PressPanel(props: {
       <h3 className={panel.heading} id="press-title">
         From a press test
       </h3>
-      <p className={step.lead}>
+      <p className={frame.lead}>
         Travel of the press and what its gauge showed, from before touch to the deepest and, if you read it,
         back. Three strokes first to settle the stop, then 5 mm steps, ten seconds each.
       </p>

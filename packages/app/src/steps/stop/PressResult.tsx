@@ -9,6 +9,7 @@ import {
 } from '@lastinch/core/stops';
 import { curveScene } from '@lastinch/picture';
 import { useCallback } from 'react';
+import frame from '../../design/step.module.css';
 import { DataTable } from '../../parts/DataTable.tsx';
 import { Picture } from '../../parts/Picture.tsx';
 import { tie } from '../../parts/tie.ts';
@@ -74,7 +75,7 @@ export function PressResult(props: {
         rows={fitRows(fit, system).map(({ name, text }) => ({ head: name, cells: [tie(text)] }))}
       />
       <Doubts lines={[...fit.doubts.map(doubtText), ...(fit.isLossAbsurd ? [LOSS_ABSURD] : [])]} />
-      <details className={style.behind}>
+      <details className={frame.behind}>
         <summary>The curve as figures</summary>
         <DataTable
           caption="The curve"

@@ -2,6 +2,7 @@ import { PLACE_NAMES, type Rig, type UnitSystem } from '@lastinch/core';
 import type { StopDesignRequest } from '@lastinch/core/stops';
 import { useEffect, useMemo } from 'react';
 import panel from '../../design/panel.module.css';
+import frame from '../../design/step.module.css';
 import { PlainButton } from '../../parts/PlainButton.tsx';
 import { setupLabel } from '../../parts/place-name.ts';
 import { Segments } from '../../parts/Segments.tsx';
@@ -43,7 +44,7 @@ export function PrintPanel(props: {
       <h3 className={panel.heading} id="print-title">
         A stop to print
       </h3>
-      <p className={step.lead}>
+      <p className={frame.lead}>
         A lattice of one thin curved sheet, denser where it has to be harder, printed in a soft filament. Give
         its shape, and what it has to do.
       </p>

@@ -3,6 +3,7 @@ import type { StopDesign } from '@lastinch/core/stops';
 import { sheetLevel } from '@lastinch/mesh';
 import { type StopShape, type StopState, sectionRings, stopSectionScene } from '@lastinch/picture';
 import { useCallback, useMemo, useState } from 'react';
+import frame from '../../design/step.module.css';
 import { DataTable } from '../../parts/DataTable.tsx';
 import { Picture } from '../../parts/Picture.tsx';
 import { RangeField } from '../../parts/RangeField.tsx';
@@ -50,11 +51,11 @@ export function SectionView(props: {
         description={`Walls to scale, densest where they are thickest. Crushed by ${formatValue(state.crush, 'length', { system })}, most at ${formatValue(most.at, 'length', { system })} above the foot: ${percent(most.strain)} of ${percent(most.closesAt)} at which it closes.`}
         draw={draw}
       />
-      <figcaption className={style.about}>
+      <figcaption className={frame.about}>
         Walls, skin and solid ends to scale, as they are printed. Bars: how far each height is crushed; the
         broken line is where its cells have closed. Bulging is not drawn.
       </figcaption>
-      <details className={style.behind}>
+      <details className={frame.behind}>
         <summary>Density and strain as figures</summary>
         <DataTable
           caption="From the tip down"

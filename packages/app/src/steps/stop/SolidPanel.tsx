@@ -3,6 +3,7 @@ import type { StopDesign } from '@lastinch/core/stops';
 import { plateFor, type Seat, type SolidFormat, THREADS, threadNamed } from '@lastinch/mesh';
 import { lazy, Suspense, useMemo } from 'react';
 import panel from '../../design/panel.module.css';
+import frame from '../../design/step.module.css';
 import { download } from '../../keep/download.ts';
 import { Choice } from '../../parts/Choice.tsx';
 import { DataTable } from '../../parts/DataTable.tsx';
@@ -143,7 +144,7 @@ export function SolidPanel(props: {
               </PlainButton>
             ))}
           </div>
-          <p className={style.about}>
+          <p className={frame.about}>
             3MF says its unit, STL does not: its numbers are millimetres. Slice it with all its walls, no
             infill, no supports inside.
           </p>

@@ -14,6 +14,7 @@ import {
   WebGLRenderer,
 } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
+import frame from '../../design/step.module.css';
 import style from './SolidView.module.css';
 
 /** More pixels than this cost a phone its battery and show nothing more. */
@@ -43,7 +44,7 @@ export default function SolidView(props: { readonly mesh: SolidMesh; readonly la
       ) : (
         <>
           <div ref={place} className={style.place} />
-          <figcaption className={style.about}>
+          <figcaption className={frame.about}>
             Turn it: drag, or arrow keys. Nearer and further: wheel, two fingers, or + and −.
           </figcaption>
         </>

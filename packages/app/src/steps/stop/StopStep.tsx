@@ -1,5 +1,6 @@
 import { STOP_CAUTIONS } from '@lastinch/core/stops';
 import panel from '../../design/panel.module.css';
+import frame from '../../design/step.module.css';
 import { Segments } from '../../parts/Segments.tsx';
 import type { StopDesks } from '../../stops.ts';
 import { useStore } from '../../store.ts';
@@ -10,7 +11,6 @@ import { KindPanel } from './KindPanel.tsx';
 import { NeedPanel } from './NeedPanel.tsx';
 import { PressPanel } from './PressPanel.tsx';
 import { PrintPanel } from './PrintPanel.tsx';
-import style from './StopStep.module.css';
 
 const PAGES = [
   { value: 'need', label: 'Which it needs' },
@@ -27,12 +27,12 @@ export default function StopStep(props: { readonly workbench: Workbench; readonl
   const system = useUnits(workbench);
   const [page, setPage] = useTyped(desks.forms, 'page', 'need');
   return (
-    <div className={style.step}>
-      <h2 className={style.title}>Stop</h2>
+    <div className={frame.step}>
+      <h2 className={frame.title}>Stop</h2>
       <Segments label="Ask about a stop" options={PAGES} value={page as Page} onChange={setPage} />
       {page === 'need' ? (
         rig === null ? (
-          <p className={style.lead}>The rig file cannot be read yet, so there is nothing to drive.</p>
+          <p className={frame.lead}>The rig file cannot be read yet, so there is nothing to drive.</p>
         ) : (
           <NeedPanel workbench={workbench} desks={desks} rig={rig} system={system} />
         )

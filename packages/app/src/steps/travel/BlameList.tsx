@@ -1,6 +1,7 @@
 import { readingName, type TravelColumn } from '@lastinch/core';
 import { LANES } from '../../answers.ts';
 import panel from '../../design/panel.module.css';
+import frame from '../../design/step.module.css';
 import { PairCell } from '../../parts/PairCell.tsx';
 import { inAHundred } from '../../parts/place-name.ts';
 import style from './BlameList.module.css';
@@ -73,7 +74,7 @@ export function BlameList(props: {
           </li>
         ))}
       </ol>
-      <p className={style.about}>Share of the uncertainty of the spare that each reading is to blame for.</p>
+      <p className={frame.about}>Share of the uncertainty of the spare that each reading is to blame for.</p>
     </div>
   );
 }

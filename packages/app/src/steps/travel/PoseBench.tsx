@@ -12,6 +12,7 @@ import {
 import { useState } from 'react';
 import { type Answers, LANES, type Lane } from '../../answers.ts';
 import panel from '../../design/panel.module.css';
+import frame from '../../design/step.module.css';
 import { DataTable } from '../../parts/DataTable.tsx';
 import { PairCell } from '../../parts/PairCell.tsx';
 import { PlainButton } from '../../parts/PlainButton.tsx';
@@ -127,7 +128,7 @@ export function PoseBench(props: { readonly answers: Answers; readonly system: U
           )),
         }))}
       />
-      <p className={style.about}>
+      <p className={frame.about}>
         At the readings as they stand, without tolerances. Body contacts are taken at the stop's station of
         their side.
       </p>

@@ -1,6 +1,7 @@
 import { ENDS, type End, type Rig } from '@lastinch/core';
 import { useState } from 'react';
 import panel from '../../design/panel.module.css';
+import frame from '../../design/step.module.css';
 import { PlainButton } from '../../parts/PlainButton.tsx';
 import { END_NAME, setupLabel } from '../../parts/place-name.ts';
 import { useStore } from '../../store.ts';
@@ -32,10 +33,10 @@ export function ProposalBench({ workbench }: { readonly workbench: Workbench }) 
         </PlainButton>
       </div>
       {patch === undefined ? (
-        <p className={style.lead}>The rig as it was measured. Start a proposal to change something.</p>
+        <p className={frame.lead}>The rig as it was measured. Start a proposal to change something.</p>
       ) : (
         <>
-          {patch.notes === '' ? null : <p className={style.lead}>{patch.notes}</p>}
+          {patch.notes === '' ? null : <p className={frame.lead}>{patch.notes}</p>}
           <div className={style.ends}>
             {ENDS.map((end) => (
               <PatchEnd

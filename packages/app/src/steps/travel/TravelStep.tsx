@@ -2,6 +2,7 @@ import { type CheckResult, CORNERS, type Corner, type UnitSystem } from '@lastin
 import { columnDescription, columnScene } from '@lastinch/picture';
 import { useCallback } from 'react';
 import { LANES } from '../../answers.ts';
+import frame from '../../design/step.module.css';
 import { PairKey } from '../../parts/PairCell.tsx';
 import { Picture } from '../../parts/Picture.tsx';
 import { CORNER_NAME, setupLabel } from '../../parts/place-name.ts';
@@ -32,10 +33,10 @@ export default function TravelStep(props: {
     proposed: proposed.check?.travel.corners[corner] ?? null,
   };
   return (
-    <div className={style.step}>
-      <h2 className={style.title}>Travel</h2>
+    <div className={frame.step}>
+      <h2 className={frame.title}>Travel</h2>
       {now.check === null || proposed.check === null ? (
-        <p className={style.lead}>
+        <p className={frame.lead}>
           {answers.now.problems.length + answers.proposed.problems.length > 0
             ? 'One of the two setups cannot be worked out; the line at the top says why.'
             : 'There is no rig to show yet.'}
@@ -82,7 +83,7 @@ function Columns(props: {
   );
   return (
     <section className={style.sheet} aria-label="Travel columns">
-      <p className={style.lead}>
+      <p className={frame.lead}>
         {alike
           ? 'Bump travel at each corner, to one scale, from ride height up to metal.'
           : 'Bump travel at each corner, to one scale, from ride height up to metal. Left: on the rig now. Right: proposed.'}
