@@ -4,6 +4,7 @@ import type { ExitCode } from './asked.ts';
 import { bracket } from './commands/bracket.ts';
 import { check } from './commands/check.ts';
 import { links } from './commands/links.ts';
+import { logs } from './commands/log.ts';
 import { newRig } from './commands/new.ts';
 import { open } from './commands/open.ts';
 import { plate } from './commands/plate.ts';
@@ -68,6 +69,17 @@ export async function run(words: readonly string[]): Promise<ExitCode> {
     .option('--json', 'data instead of text, SI units')
     .action(async (file: string, options) => {
       ended = await ride(file, options);
+    });
+  command('log', 'the log of a drive: what it holds, what is wrong with it, what may be said from it')
+    .argument('<FILES...>', 'CSV of a phone or logger, or GPX; - for standard input')
+    .option(
+      '--columns <ROLES>',
+      'what columns are, where the guess is wrong: "time=1:ms, acceleration.x=ax:g"',
+    )
+    .option('--units <SYSTEM>', 'shop (miles) or metric (default)')
+    .option('--json', 'data instead of text, SI units')
+    .action(async (files: string[], options) => {
+      ended = await logs(files, options);
     });
   command('sheet', 'the build sheet of a setup, to lie on the bench')
     .argument('<FILE>', 'rig file, - for standard input')

@@ -20,6 +20,7 @@ const LARGEST_FILE = 1_000_000;
 /** A measured ground of some kilometres. */
 const LARGEST_TABLE = 8_000_000;
 const RIG_FILE = 'a rig file, as `lastinch new` writes it';
+const LOG_FILE = 'a log of a drive: CSV or GPX';
 
 /** Name under which text from standard input stands in messages. */
 const STDIN_NAME = 'standard input';
@@ -154,6 +155,43 @@ export function readBeside(rigFile: string): (path: string) => Result<string> {
       return bad(refusedBySystem(error, path));
     }
   };
+}
+
+/** As much of a large file as is held at once. */
+const PIECE = 1 << 20;
+
+/**
+ * Reads a file of any size piece by piece; standard input for `-`. A piece is written over by the next.
+ *
+ * @param take – gets each piece, and how much of the whole was read with it: 0…1, not a number where nobody knows
+ * @returns the name for messages
+ */
+export async function readPieces(
+  file: string,
+  take: (piece: Uint8Array, share: number) => void,
+): Promise<Result<string>> {
+  if (file === '-') {
+    for await (const part of process.stdin) take(part as Buffer, Number.NaN);
+    return good(STDIN_NAME);
+  }
+  let handle: number | null = null;
+  try {
+    handle = openSync(file, constants.O_RDONLY);
+    const stat = fstatSync(handle);
+    if (stat.isDirectory()) return bad(problem('file-is-folder', file, file, LOG_FILE));
+    const bytes = Buffer.alloc(PIECE);
+    let done = 0;
+    for (let length = readSync(handle, bytes); length > 0; length = readSync(handle, bytes)) {
+      done += length;
+      take(bytes.subarray(0, length), stat.isFile() ? done / stat.size : Number.NaN);
+    }
+    return good(file);
+  } catch (error) {
+    const refused = refusedBySystem(error, file);
+    return bad(refused.code === 'file-no-permission' ? refused : { ...refused, accepted: LOG_FILE });
+  } finally {
+    if (handle !== null) closeSync(handle);
+  }
 }
 
 /** Writes a new file; an existing one is left alone. */

@@ -40,7 +40,7 @@ export function guessColumns(
       : { role: said.role, unit: said.unit || below, by: 'name' as const };
   });
   const bare = shape.names.every((name) => name === '') && fixes.length === 0;
-  const roles = bare ? withoutHeader(shape, cells) : onceEach(named, shape, cells);
+  const roles = bare ? withoutHeader(shape, cells) : withTime(onceEach(named, shape, cells), shape, cells);
   return roles.map(({ role, unit, by }, k): LogColumn => {
     const told = unit !== '' && scaleOf(role, unit) !== null;
     const guessed = told ? { unit, by: by as GuessedBy } : unitByValues(role, k, shape, cells, roles);
@@ -93,12 +93,26 @@ function onceEach(
   }
 }
 
+/** A name in a language that nobody here reads: what only rises is the time. */
+function withTime(roles: Taken[], shape: TableShape, cells: readonly (readonly string[])[]): Taken[] {
+  if (roles.some(({ role }) => role === 'time')) return roles;
+  const rising = risingColumn(shape, cells);
+  return roles.map((one, k) => {
+    if (k !== rising || one.role !== 'ignored' || one.by === 'asked') return one;
+    return {
+      role: 'time',
+      unit: scaleOf('time', shape.units[k]) === null ? '' : shape.units[k],
+      by: 'values',
+    };
+  });
+}
+
 const timeIn = (cell: string, { decimal }: TableShape): number | null =>
   numberOf(cell, decimal) ?? readTime(cell)?.seconds ?? null;
 
-/** Numbers without names: the first column that only rises is the time, the three after it an acceleration. */
-function withoutHeader(shape: TableShape, cells: readonly (readonly string[])[]): Taken[] {
-  const rising = Array.from({ length: shape.width }, (_, k) => k).find((k) => {
+/** The first column of numbers that only rises. */
+const risingColumn = (shape: TableShape, cells: readonly (readonly string[])[]): number | undefined =>
+  Array.from({ length: shape.width }, (_, k) => k).find((k) => {
     const times = cells.flatMap((row) => timeIn(row[k] ?? '', shape) ?? []);
     return (
       times.length > 1 &&
@@ -106,6 +120,9 @@ function withoutHeader(shape: TableShape, cells: readonly (readonly string[])[])
       times[0] < times[times.length - 1]
     );
   });
+/** Numbers without names: the first column that only rises is the time, the three after it an acceleration. */
+function withoutHeader(shape: TableShape, cells: readonly (readonly string[])[]): Taken[] {
+  const rising = risingColumn(shape, cells);
   return Array.from({ length: shape.width }, (_, k): Taken => {
     const axis = rising === undefined ? -1 : k - rising - 1;
     const role: ColumnRole =

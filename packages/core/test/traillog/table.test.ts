@@ -51,6 +51,12 @@ describe('a table of accelerations', () => {
     expect(roles).toEqual(['time ms', 'acceleration.x g', 'acceleration.y g', 'acceleration.z g']);
   });
 
+  it('whose time has a foreign name: it is the column that only rises', () => {
+    const { roles, time } = acceleration('Zeit;ax;ay;az\nms;g;g;g\n0;0;0;1,0\n10;0;0;1,1\n20;0;0;1,0\n');
+    expect(roles[0]).toBe('time ms');
+    expect(time).toEqual([0, 0.01, 0.02]);
+  });
+
   it('in Latin-1, where a spreadsheet wrote m/s² in one byte', () => {
     const text = 't [s];ax [m/s\xb2];ay [m/s\xb2];az [m/s\xb2]\n0;1;2;9\n1;1;2;9\n';
     const { format } = readAll(Uint8Array.from(Buffer.from(text, 'latin1')));
@@ -159,7 +165,7 @@ describe('a table that is not whole', () => {
 
   it('is refused when no time or nothing but a time is found, with the names that are there', () => {
     for (const [text, accepted] of [
-      ['a,b\n5,6\n5,7\n', /time/],
+      ['a,b\n5,7\n5,6\n', /time/],
       ['time,b\n5,6\n6,7\n', /acceleration or position/],
     ] as const) {
       const read = openLog(bytesOf(text), { file: 'log.csv' });
