@@ -4,6 +4,7 @@ import {
   designForNeed,
   designStop,
   type NeedDesign,
+  type PrintMaterial,
   type PrintMaterialName,
   type StopDesignRequest,
   targetFault,
@@ -31,7 +32,7 @@ const SEED = 1;
 /** What was typed of a printed stop, read but not worked out. */
 export interface AskedDesign {
   readonly shape: ReturnType<typeof printedAsked>;
-  readonly material: PrintMaterialName;
+  readonly material: PrintMaterialName | PrintMaterial;
   readonly density: readonly number[] | null;
   readonly system: UnitSystem;
 }
@@ -44,15 +45,15 @@ export type Designed = Omit<NeedDesign, 'need'> & { readonly need: NeedDesign['n
  *
  * @param more – reads what a command asks for beyond it, into the same list of problems
  */
-export function designAsked(
+export async function designAsked(
   options: DesignOptions,
   more: (reader: OptionReader) => void = () => {},
-): Result<AskedDesign> {
+): Promise<Result<AskedDesign>> {
   const reader = new OptionReader();
   const units = unitsAsked(options.units);
   if (!units.ok) reader.problems.push(...units.problems);
   const shape = printedAsked(options, reader);
-  const material = materialAsked(options.material, reader);
+  const material = await materialAsked(options.material, reader);
   const density = options.density === undefined ? null : reader.list('--density', options.density, 'ratio');
   const given = [options.target, options.density, options.need].filter((one) => one !== undefined);
   if (given.length !== 1)

@@ -1,5 +1,7 @@
 import { type Dimension, type Problem, parseQuantity } from '@lastinch/core';
-import { PRINT_MATERIALS, type PrintMaterialName } from '@lastinch/core/stops';
+import { readMaterial } from '@lastinch/core/rigfile';
+import { PRINT_MATERIALS, type PrintMaterial, type PrintMaterialName } from '@lastinch/core/stops';
+import { readRigText } from './hosts/files.ts';
 
 /** Options that tell the outline, the solid parts and the cells of a printed stop. */
 export interface PrintedOptions {
@@ -75,9 +77,23 @@ function ventsAsked(text: string | undefined, reader: OptionReader) {
   return { count: Number(holes[1]), diameter: reader.one('--vents', holes[2] ?? '', 'length') };
 }
 
-/** One of the printed elastomers that are known as a band. */
-export function materialAsked(text: string | undefined, reader: OptionReader): PrintMaterialName | null {
+/** A printed elastomer that is known as a band, or the file of one whose coupons were pressed. */
+export async function materialAsked(
+  text: string | undefined,
+  reader: OptionReader,
+): Promise<PrintMaterialName | PrintMaterial | null> {
   const name = PRINT_MATERIALS.find((one) => one === (text ?? 'tpu-95a'));
-  if (name === undefined) reader.refuse('--material', text ?? '', PRINT_MATERIALS.join(', '));
-  return name ?? null;
+  if (name !== undefined || text === undefined) return name ?? null;
+  if (!/[./\\]/.test(text)) {
+    reader.refuse('--material', text, `${PRINT_MATERIALS.join(', ')}, or a file of lastinch stop correct`);
+    return null;
+  }
+  const file = await readRigText(text);
+  const read = file.ok ? readMaterial(file.value.text, file.value.file) : file;
+  if (!read.ok) reader.problems.push(...read.problems);
+  return read.ok ? read.value : null;
 }
+
+/** As it is called in a heading. */
+export const materialName = (material: PrintMaterialName | PrintMaterial): string =>
+  typeof material === 'string' ? material : material.name;

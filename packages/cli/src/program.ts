@@ -10,6 +10,8 @@ import { open } from './commands/open.ts';
 import { plate } from './commands/plate.ts';
 import { ride } from './commands/ride.ts';
 import { sheet } from './commands/sheet.ts';
+import { stopCorrected } from './commands/stop-correct.ts';
+import { stopCoupons } from './commands/stop-coupons.ts';
 import { stopDesigned } from './commands/stop-design.ts';
 import { stopEstimated } from './commands/stop-estimate.ts';
 import { stopFitted } from './commands/stop-fit.ts';
@@ -211,7 +213,7 @@ export async function run(words: readonly string[]): Promise<ExitCode> {
     .option('--foot <LENGTH>', 'solid plate at the foot, printed in one (default: none)')
     .option('--cap <LENGTH>', 'solid plate at the tip (default: none)')
     .option('--vents <HOLES>', 'holes through the skin: "2 x 4 mm" (default: none, air shut in)')
-    .option('--material <NAME>', 'tpu-85a or tpu-95a (default: tpu-95a)')
+    .option('--material <NAME>', 'tpu-85a, tpu-95a (default), or a file of lastinch stop correct')
     .option('--columns <UNITS>', 'units of the two columns where the file says none: "mm, N"')
     .option('--units <SYSTEM>', 'shop (inches, lb) or metric; default: as typed')
     .option('--json', 'data instead of text, SI units')
@@ -243,12 +245,44 @@ export async function run(words: readonly string[]): Promise<ExitCode> {
     .option('--stud <THREAD>', 'M6 to M12, or 1/4 to 1/2: "M10", "3/8-16" (default: no hole)')
     .option('--seat <KIND>', 'nut (also holds the head of a bolt), clearance or insert (default: nut)')
     .option('--insert <SIZES>', 'width and depth of the hole of an insert: "9.6 mm, 12 mm"')
-    .option('--material <NAME>', 'tpu-85a or tpu-95a (default: tpu-95a)')
+    .option('--material <NAME>', 'tpu-85a, tpu-95a (default), or a file of lastinch stop correct')
     .option('--columns <UNITS>', 'units of the two columns where the file says none: "mm, N"')
     .option('--units <SYSTEM>', 'shop (inches, lb) or metric; default: as typed')
     .option('--json', 'data instead of text, SI units')
     .action(async (options) => {
       ended = await stopSolid(options);
+    });
+  stop
+    .command('coupons')
+    .description('which coupons of a print to press, what to read, and a form to fill in')
+    .exitOverride()
+    .allowExcessArguments(false)
+    .option('--cell <LENGTH>', 'edge of a lattice cell: that of the stop to come (default: 10 mm)')
+    .option('--wall <LENGTH>', 'thinnest wall that prints whole (default: 0.8 mm)')
+    .option('--material <NAME>', 'tpu-85a, tpu-95a (default), or a file of lastinch stop correct')
+    .option('--form <FILE>', 'write the form for the readings there, CSV')
+    .option('-o, --out <FILE>', 'write the coupons to print there, 3MF')
+    .option('--units <SYSTEM>', 'shop (inches, lb) or metric (default)')
+    .option('--json', 'data instead of text, SI units')
+    .action(async (options) => {
+      ended = await stopCoupons(options);
+    });
+  stop
+    .command('correct')
+    .description('what presses of coupons, or of the printed stop, say about its material')
+    .exitOverride()
+    .allowExcessArguments(false)
+    .option('--coupons <FORM>', 'the form of lastinch stop coupons, filled in')
+    .option('--stop <PRESS>', 'CSV file of a press of the printed stop itself, with --design')
+    .option('--design <JSON>', 'what it was printed from: the output of lastinch stop design --json')
+    .option('--columns <UNITS>', 'units of the two columns of --stop where the file says none: "mm, N"')
+    .option('--material <NAME>', 'what was taken before: tpu-85a, tpu-95a (default), or a file')
+    .option('--name <NAME>', 'of the material (default: that of the file)')
+    .option('-o, --out <FILE>', 'write the material there, for stop design --material')
+    .option('--units <SYSTEM>', 'shop (inches, lb) or metric (default)')
+    .option('--json', 'data instead of text, SI units')
+    .action(async (options) => {
+      ended = await stopCorrected(options);
     });
   command('open', 'print the verdict, then serve the workbench on this machine')
     .argument('<FILE>', 'rig file')

@@ -44,11 +44,20 @@ export { PRINT_MATERIALS } from './stopdesign/print-material.ts';
 
 export { curveOf } from './stopdesign/printed-body.ts';
 
+// --- Coupons, and what presses of prints say ---
+
+export type { Corrected, CorrectRequest, CouponReadings, ToldNumber } from './jobs/stop-correct.ts';
+export { correctMaterial } from './jobs/stop-correct.ts';
+export type { CouponPlan, CouponPlanRequest, PlannedCoupon, PlannedReading } from './jobs/stop-coupons.ts';
+export { couponPlan } from './jobs/stop-coupons.ts';
+export type { PressedStop } from './stopdesign/coupon-fit.ts';
+
 // --- In words ---
 
 export { designDoubtText } from './words/design-doubts.ts';
 export { estimateDoubtText } from './words/estimate-doubts.ts';
 export { doubtText } from './words/press-doubts.ts';
+export { correctDoubtText, couponTexts, togetherText, toldText } from './words/print-materials.ts';
 export { movedText, needDesignTexts, printedBuild, printedTexts } from './words/printed-stops.ts';
 export { estimateLines, fitRows, LOSS_ABSURD, roughText } from './words/stop-answers.ts';
 export { STOP_CAUTIONS } from './words/stop-cautions.ts';

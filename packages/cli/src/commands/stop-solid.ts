@@ -8,7 +8,7 @@ import { writeJson, writeLines } from '../hosts/output.ts';
 import { progressLine } from '../hosts/progress.ts';
 import { makeSolid } from '../hosts/solid-maker.ts';
 import { stopSolidJson } from '../json/stop-solid-json.ts';
-import type { OptionReader } from '../printed-asked.ts';
+import { materialName, type OptionReader } from '../printed-asked.ts';
 import { paperFor } from '../terminal/paper.ts';
 import { stopSolidPage } from '../terminal/stop-solid-page.ts';
 
@@ -25,7 +25,7 @@ const SEATS = ['nut', 'clearance', 'insert'] as const;
 /** `lastinch stop solid`: the solid of a printed stop as a file for a slicer. */
 export async function stopSolid(options: StopSolidOptions): Promise<ExitCode> {
   let [seat, format]: [Seat | null, SolidFormat] = [null, '3mf'];
-  const asked = designAsked(options, (reader) => {
+  const asked = await designAsked(options, (reader) => {
     seat = seatAsked(options, reader);
     format = formatAsked(options.out, reader);
   });
@@ -50,7 +50,8 @@ export async function stopSolid(options: StopSolidOptions): Promise<ExitCode> {
   if (!made.ok) return refuse(made.problems);
   const written = writeOver(options.out, made.value.bytes);
   if (!written.ok) return refuse(written.problems);
-  const { material, system } = asked.value;
+  const { system } = asked.value;
+  const material = materialName(asked.value.material);
   const told = {
     file: options.out,
     bytes: made.value.bytes.length,

@@ -1,7 +1,7 @@
 import { normalTrials } from '../numerics/sampling.ts';
 import { pressedWithAir } from '../stopdesign/body-air.ts';
 import { type ColumnState, columnPressed, type Layer } from '../stopdesign/column.ts';
-import { FITTED } from '../stopdesign/coupon-fit.ts';
+import { FITTED, PRINT_SCATTER } from '../stopdesign/coupon-fit.ts';
 import type { LatticeMaterial } from '../stopdesign/lattice-law.ts';
 import { drawnMaterial, type PrintMaterial } from '../stopdesign/print-material.ts';
 import {
@@ -22,8 +22,6 @@ export interface OnePrint {
   readonly air: number;
 }
 
-/** A print is heavier or lighter than drawn by so much (common practice, no source), 95 %. */
-export const PRINT_SCATTER = 0.05;
 /** Nearer to closed than this a column is solid. */
 const OPEN = 0.98;
 
@@ -102,7 +100,7 @@ export function spreadOf(
       if (c > 0) squares[i] += Math.log(forceAt(c) / nominal[i]) ** 2;
     });
   }
-  return squares.map((sum, i) => {
+  const ends = squares.map((sum, i) => {
     if (!Number.isFinite(nominal[i])) return { low: null, high: null };
     const half = 2 * Math.sqrt(sum / trials);
     if (Number.isFinite(half))
@@ -110,6 +108,12 @@ export function spreadOf(
     const known = squares.slice(0, i).filter(Number.isFinite);
     const before = 2 * Math.sqrt((known[known.length - 1] ?? 0) / trials);
     return { low: nominal[i] * Math.exp(-before), high: null };
+  });
+  // Every trial rises with crush, so the ends of the interval do as well, whatever the scatter does where cells close.
+  let least = 0;
+  return ends.map(({ low, high }) => {
+    least = Math.max(least, low ?? 0);
+    return { low: low === null ? null : least, high };
   });
 }
 

@@ -46,8 +46,10 @@ export function leastSquares(
   { jacobian: given, still = STILL, flat = FLAT }: LeastSquaresOptions = {},
 ): LeastSquares {
   const n = guess.length;
+  // A parameter that comes near zero on its way is still moved by a share of what it began with.
+  const size = Float64Array.from(guess, (value) => 0.01 * (Math.abs(value) || 1));
   const jacobianOf = (p: Float64Array, r: Float64Array): Matrix =>
-    given ? Matrix.from1DArray(r.length, n, given(p)) : jacobianAt(residuals, p, r);
+    given ? Matrix.from1DArray(r.length, n, given(p)) : jacobianAt(residuals, p, r, size);
   let p = Float64Array.from(guess);
   let r = Float64Array.from(residuals(p));
   let sum = squares(r);
@@ -97,10 +99,11 @@ function jacobianAt(
   residuals: (parameters: Float64Array) => ArrayLike<number>,
   p: Float64Array,
   r: Float64Array,
+  size: Float64Array,
 ): Matrix {
   const jacobian = Matrix.zeros(r.length, p.length);
   for (let j = 0; j < p.length; j += 1) {
-    const h = Math.cbrt(Number.EPSILON) * (Math.abs(p[j]) || 1);
+    const h = Math.cbrt(Number.EPSILON) * Math.max(Math.abs(p[j]), size[j]);
     const moved = (by: number): ArrayLike<number> =>
       residuals(p.map((value, k) => (k === j ? value + by : value)));
     const [up, down] = [moved(h), moved(-h)];

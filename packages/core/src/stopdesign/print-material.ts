@@ -1,5 +1,4 @@
-import type { FittedNumber } from './coupon-fit.ts';
-import { FITTED } from './coupon-fit.ts';
+import { type CouponFit, FITTED, type FittedNumber } from './coupon-fit.ts';
 import type { LatticeMaterial } from './lattice-law.ts';
 
 /** Printed elastomers whose modulus is known as a band, by Shore A. */
@@ -71,6 +70,23 @@ export function drawnMaterial(
     softening: Math.max(0, middle.softening + draw('softening')),
     closing: Math.max(LEAST_CLOSING, middle.closing + draw('closing')),
   };
+}
+
+/** What is known of a material after presses: told numbers as the fit has them, the others as before. */
+export function fittedMaterial(
+  name: string,
+  before: PrintMaterial,
+  { material, tolerance, correlation }: CouponFit,
+): PrintMaterial {
+  const told = FITTED.filter((number) => tolerance[number] !== null);
+  const half = Object.fromEntries(
+    FITTED.map((number) => {
+      const found = tolerance[number];
+      if (found === null) return [number, before.half[number]];
+      return [number, number === 'solidModulus' ? found / material.solidModulus : found];
+    }),
+  ) as Record<FittedNumber, number>;
+  return { name, middle: material, half, correlation, told: [...new Set([...before.told, ...told])] };
 }
 
 /** Cells that close later than at 1 − 0.8·ρ would hold less volume than their walls. */
