@@ -10,6 +10,7 @@ import { flex } from './runners/flex.ts';
 import { hoses } from './runners/hoses.ts';
 import { interpolation } from './runners/interpolation.ts';
 import { links } from './runners/links.ts';
+import { printedStops } from './runners/printed-stops.ts';
 import { quantities } from './runners/quantities.ts';
 import { ride } from './runners/ride.ts';
 import { roads } from './runners/roads.ts';
@@ -37,6 +38,7 @@ const RUNNERS: Readonly<Record<string, Runner>> = {
   stability,
   statics,
   stops,
+  'printed-stops': printedStops,
   uncertainty,
 };
 

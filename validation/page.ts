@@ -13,6 +13,7 @@ const TOPICS: Readonly<Record<string, string>> = {
   stability: 'Stability and road manners',
   elements: 'Force laws of the parts',
   stops: 'Stops: rubber, cells, graded columns',
+  'printed-stops': 'Printed stops and foam: skin, held ends, air, whole designs',
   bracket: 'Brackets and joints',
   shaft: 'Driveshafts',
   hoses: 'Hoses',

@@ -171,6 +171,34 @@ describe('lastinch stop fit', () => {
 describe('lastinch stop estimate', () => {
   const BLOCK = ['stop', 'estimate', '--kind', 'rubber', '--hardness', '60 A', '--diameter', '50 mm'];
 
+  const FOAM = [
+    'stop',
+    'estimate',
+    '--kind',
+    'foam',
+    '--density',
+    '480 kg/m3',
+    '--height',
+    '60 mm',
+    '--diameter',
+    '50 mm',
+  ];
+
+  it('gives a foam by its density as a wide guess, with what is not known of it', async () => {
+    const { code, out } = await program.run(FOAM, { env: { COLUMNS: '80' } });
+    expect(code).toBe(0);
+    for (const part of [
+      'THE BAND',
+      'material: foam',
+      'forceAtFullCrush: ~',
+      'factor of several',
+      'three tenths',
+    ])
+      expect(out.replace(/\n\s+/g, ' ')).toContain(part);
+    expect(out).not.toMatch(/undefined|NaN|\[object|Infinity/);
+    for (const line of out.split('\n')) expect(cellWidth(line)).toBeLessThanOrEqual(80);
+  });
+
   it('shows the band of a block, and text that a rig takes as a guess', async () => {
     const words = [...BLOCK, '--height', '60 mm', '--bore', '12 mm', '--ends', 'bonded'];
     const { code, out, err } = await program.run(words, { env: { COLUMNS: '80' } });
@@ -203,7 +231,10 @@ describe('lastinch stop estimate', () => {
     [[...BLOCK], '--height'],
     [[...BLOCK, '--height', '40 mm, 20 mm'], 'as many as heights'],
     [[...BLOCK.slice(0, 5), '99 A', '--height', '60 mm', '--diameter', '50 mm'], 'press it'],
-    [['stop', 'estimate', '--kind', 'foam'], 'stop fit'],
+    [['stop', 'estimate', '--kind', 'foam'], '--density'],
+    [['stop', 'estimate', '--kind', 'cork'], 'rubber, polyurethane, foam, gas'],
+    [[...BLOCK, '--height', '0 mm'], 'no size'],
+    [[...FOAM.slice(0, 4), '--density', '9 kg/m3', ...FOAM.slice(6)], '--density'],
     [[...BLOCK, '--height', '60 mm', '--ends', 'loose'], 'bonded, greased, dry'],
   ])('refuses %j', async (words, part) => {
     const { code, out, err } = await program.run(words);

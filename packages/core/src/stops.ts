@@ -24,6 +24,7 @@ export { fitStop, STOP_MATERIALS } from './jobs/stop-fit.ts';
 
 export type { BlockStep, EstimateEnds, StopEstimate, StopEstimateRequest } from './jobs/stop-estimate.ts';
 export { estimateStop } from './jobs/stop-estimate.ts';
+export { parseBulkDensity } from './stopdesign/bulk-density-text.ts';
 export { type Hardness, parseHardness } from './stopdesign/hardness-text.ts';
 
 // --- A stop to print ---
@@ -69,5 +70,6 @@ export { candidateText, curesText, familyText, steepnessText } from './words/sto
 
 export { steadyVentPressure } from './elements/vent.ts';
 export { pressedWithAir } from './stopdesign/body-air.ts';
+export { closingStrain, leastFoam, mostFoam } from './stopdesign/foam-law.ts';
 export { heldFactor } from './stopdesign/held-ends.ts';
 export { foldingKnockDown, tubeFoldingStress, wrinklingStress } from './stopdesign/skin-law.ts';

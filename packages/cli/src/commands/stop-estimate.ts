@@ -3,6 +3,7 @@ import { estimatedStop, estimateFragment, isShelfName } from '@lastinch/core/rig
 import {
   type EstimateEnds,
   estimateStop,
+  parseBulkDensity,
   parseHardness,
   type StopEstimateRequest,
 } from '@lastinch/core/stops';
@@ -16,6 +17,8 @@ import { stopEstimatePage } from '../terminal/stop-estimate-page.ts';
 export interface StopEstimateOptions {
   readonly kind: string;
   readonly hardness?: string;
+  readonly density?: string;
+  readonly modulus?: string;
   readonly height?: string;
   readonly diameter?: string;
   readonly bore?: string;
@@ -99,12 +102,13 @@ function requestOf(options: StopEstimateOptions): Result<StopEstimateRequest> {
     } as const;
     return problems.length > 0 ? bad(...problems) : good(request);
   }
-  if (kind !== 'rubber' && kind !== 'polyurethane')
-    return bad(
-      option('--kind', kind, 'rubber, polyurethane, gas; a foam has to be pressed: lastinch stop fit'),
-    );
-  const hardness = parseHardness(options.hardness ?? '', { key: '--hardness' });
-  if (!hardness.ok) problems.push(...hardness.problems);
+  if (kind !== 'rubber' && kind !== 'polyurethane' && kind !== 'foam')
+    return bad(option('--kind', kind, 'rubber, polyurethane, foam, gas'));
+  const hardness = kind === 'foam' ? null : parseHardness(options.hardness ?? '', { key: '--hardness' });
+  if (hardness?.ok === false) problems.push(...hardness.problems);
+  const density = kind === 'foam' ? parseBulkDensity(options.density ?? '', { key: '--density' }) : null;
+  if (density?.ok === false) problems.push(...density.problems);
+  const solid = kind === 'foam' ? solidOf(options.modulus, problems) : null;
   const heights = each('height');
   const diameters = each('diameter');
   const bores = options.bore === undefined ? heights.map(() => 0) : each('bore');
@@ -118,13 +122,31 @@ function requestOf(options: StopEstimateOptions): Result<StopEstimateRequest> {
       );
   const ends = ENDS.find((end) => end === (options.ends ?? 'dry'));
   if (ends === undefined) problems.push(option('--ends', options.ends ?? '', ENDS.join(', ')));
-  if (problems.length > 0 || !hardness.ok || ends === undefined) return bad(...problems);
+  if (problems.length > 0 || ends === undefined) return bad(...problems);
   const steps = heights.map((height, i) => ({ height, diameter: diameters[i]!, bore: bores[i]! }));
-  return good({ kind, hardness: hardness.value, steps, ends });
+  if (kind === 'foam')
+    return density?.ok ? good({ kind, density: density.value, solid, steps }) : bad(...problems);
+  return hardness?.ok ? good({ kind, hardness: hardness.value, steps, ends }) : bad(...problems);
+}
+
+/** The modulus of the solid, `15 MPa, 30 MPa`; null when it was not told. */
+function solidOf(text: string | undefined, problems: Problem[]): readonly [number, number] | null {
+  if (text === undefined) return null;
+  const values = text.split(',').map((each) => {
+    const read = parseQuantity(each, 'pressure', { key: '--modulus' });
+    if (!read.ok) problems.push(...read.problems);
+    return read.ok ? read.value.value : Number.NaN;
+  });
+  const [least = Number.NaN, most = least, ...more] = values;
+  if (more.length > 0)
+    problems.push(option('--modulus', text, 'the least and the most, for example "15 MPa, 30 MPa"'));
+  return [least, most];
 }
 
 function fromText(request: StopEstimateRequest, options: StopEstimateOptions): string {
   return request.kind === 'gas'
     ? 'Gas stop, by its chamber.'
-    : `${options.hardness}, ${options.height} high, ${options.diameter} across, ends ${request.ends}.`;
+    : request.kind === 'foam'
+      ? `Foam of ${options.density}, ${options.height} high, ${options.diameter} across.`
+      : `${options.hardness}, ${options.height} high, ${options.diameter} across, ends ${request.ends}.`;
 }

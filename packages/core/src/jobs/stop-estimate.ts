@@ -1,12 +1,21 @@
 import { type GasChamber, gasEnergy, gasForce, pressureAt, rodArea } from '../elements/gas-chamber.ts';
 import type { Figure } from '../finding/figure.ts';
-import { bad, good, type Result } from '../finding/problem.ts';
+import { bad, good, type Problem, type Result } from '../finding/problem.ts';
 import { type Block, blockArea, bondedModulus, shapeFactor } from '../stopdesign/block.ts';
 import { columnAt, columnEnergy, columnPressed, type Layer } from '../stopdesign/column.ts';
 import { filledRubber } from '../stopdesign/filled-rubber.ts';
+import {
+  CELLS_TO,
+  closingStrain,
+  FOAM_DENSITIES,
+  FOAM_MODULUS,
+  FOAM_SOLID,
+  leastFoam,
+  mostFoam,
+} from '../stopdesign/foam-law.ts';
 import { modulusBand } from '../stopdesign/hardness.ts';
 import type { Hardness } from '../stopdesign/hardness-text.ts';
-import { neoHookeanLaw } from '../stopdesign/layer-law.ts';
+import { type LayerLaw, neoHookeanLaw } from '../stopdesign/layer-law.ts';
 
 /** Ends glued or moulded to plates, greased so that they slip, or dry: somewhere between. */
 export type EstimateEnds = 'bonded' | 'greased' | 'dry';
@@ -28,6 +37,14 @@ export type StopEstimateRequest =
       readonly ends: EstimateEnds;
     }
   | {
+      readonly kind: 'foam';
+      /** Weight ÷ volume [kg/m³]. */
+      readonly density: number;
+      /** Young's modulus of the solid, least and most [Pa]; null: what such foams are usually made of. */
+      readonly solid: readonly [number, number] | null;
+      readonly steps: readonly BlockStep[];
+    }
+  | {
       readonly kind: 'gas';
       readonly rodDiameter: number;
       /** Charge, gauge, rod out [Pa]. */
@@ -37,7 +54,16 @@ export type StopEstimateRequest =
     };
 
 /** What is doubtful about an estimate. */
-export const ESTIMATE_DOUBTS = ['hard', 'slender', 'flat', 'stepped', 'no-oil', 'past-ideal'] as const;
+export const ESTIMATE_DOUBTS = [
+  'hard',
+  'slender',
+  'flat',
+  'stepped',
+  'no-oil',
+  'past-ideal',
+  'foam',
+  'foam-dense',
+] as const;
 export type EstimateDoubt = (typeof ESTIMATE_DOUBTS)[number];
 
 /** A stop that nobody pressed: force against crush as a band. */
@@ -82,24 +108,27 @@ const HOT = 80;
  *
  * Blocks: modulus out of hardness as a band; each step neo-Hookean with E_c out of its shape factor where ends are bonded,
  * steps in series. Least is without any hold of the ends where they are dry, or where inner faces of a stepped block hold
- * each other only partly; most is with each step held. Gas: slow (n = 1) to fast (n = 1.4).
+ * each other only partly; most is with each step held. Gas: slow (n = 1) to fast (n = 1.4). Foam: open cells that fold to
+ * closed ones with their gas, over the band of the solid.
  *
  * @failure `stop-shape` where a size cannot be
  */
 export function estimateStop(request: StopEstimateRequest): Result<StopEstimate> {
-  return request.kind === 'gas' ? estimateGas(request) : estimateBlock(request);
+  switch (request.kind) {
+    case 'gas':
+      return estimateGas(request);
+    case 'foam':
+      return estimateFoam(request);
+    default:
+      return estimateBlock(request);
+  }
 }
 
-type BlockRequest = Exclude<StopEstimateRequest, { kind: 'gas' }>;
+type BlockRequest = Extract<StopEstimateRequest, { kind: 'rubber' | 'polyurethane' }>;
 
 function estimateBlock({ kind, hardness, steps, ends }: BlockRequest): Result<StopEstimate> {
-  for (const { height, diameter, bore } of steps) {
-    const shape = (found: string, accepted: string) =>
-      bad({ code: 'stop-shape', where: {}, found, accepted });
-    if (!(height > 0 && diameter > 0)) return shape('no size', 'height and diameter above zero');
-    if (!(bore >= 0 && bore < diameter))
-      return shape(`a bore of ${(bore * 1000).toFixed(1)} mm`, 'less than the diameter');
-  }
+  const fault = stepsFault(steps);
+  if (fault !== null) return bad(fault);
   const modulus = modulusBand(hardness.value, hardness.scale);
   const shoreA = hardness.scale === 'shore-a' ? hardness.value : 100;
   const { k, bulk } = filledRubber(shoreA);
@@ -147,6 +176,73 @@ function estimateBlock({ kind, hardness, steps, ends }: BlockRequest): Result<St
     usableCrush: { dimension: 'length', value: usable, tolerance: (to - from) / 2 },
     energy: [energies[0], known ? heldAt(known) : Math.sqrt(energies[0] * energies[1]), energies[1]],
     shapeFactors,
+    warmed: null,
+    doubts,
+  });
+}
+
+/** A size that cannot be; null when none. */
+function stepsFault(steps: readonly BlockStep[]): Problem | null {
+  for (const { height, diameter, bore } of steps) {
+    const shape = (found: string, accepted: string): Problem => ({
+      code: 'stop-shape',
+      where: {},
+      found,
+      accepted,
+    });
+    if (!(height > 0 && diameter > 0)) return shape('no size', 'height and diameter above zero');
+    if (!(bore >= 0 && bore < diameter))
+      return shape(`a bore of ${(bore * 1000).toFixed(1)} mm`, 'less than the diameter');
+  }
+  return null;
+}
+
+/** How far a foam is followed: share of the strain at which dense cells close. */
+const FOAM_TO = 0.85;
+/** What that leaves open of the usable crush, as a share of it: real ones go deeper, since they widen. */
+const FOAM_OPEN = 0.2;
+
+type FoamRequest = Extract<StopEstimateRequest, { kind: 'foam' }>;
+
+function estimateFoam({ density, solid, steps }: FoamRequest): Result<StopEstimate> {
+  const fault = stepsFault(steps);
+  if (fault !== null) return bad(fault);
+  const share = density / FOAM_SOLID;
+  const range = (found: string, accepted: string) => bad({ code: 'stop-shape', where: {}, found, accepted });
+  if (!(share >= FOAM_DENSITIES[0] && share <= FOAM_DENSITIES[1]))
+    return range(
+      `a foam of ${density.toFixed(0)} kg/m³`,
+      `${FOAM_DENSITIES.map((rho) => Math.round(rho * FOAM_SOLID)).join(' to ')} kg/m³`,
+    );
+  const [soft, hard] = solid ?? FOAM_MODULUS;
+  if (!(soft > 0 && hard >= soft)) return range('such a solid', 'a modulus above zero, the least first');
+  const layersOf = (law: LayerLaw): readonly Layer[] =>
+    steps.map((step) => ({ height: step.height, area: blockArea({ ...step, ends: 'greased' }), law }));
+  const least = layersOf(leastFoam(soft, share));
+  const most = layersOf(mostFoam(hard, share));
+  // Narrow steps are crushed most: the curve ends where the first of them is as far as the law goes, on either side.
+  const end = FOAM_TO * closingStrain(share);
+  const to = Math.min(crushAt(least, end), crushAt(most, end));
+  const crush = Array.from({ length: POINTS + 1 }, (_, i) => (to * i) / POINTS);
+  const forces = (layers: readonly Layer[]) => crush.map((c) => columnPressed(layers, c).force);
+  const [low, high] = [forces(least), forces(most)];
+  const heldAt = (layers: readonly Layer[]) => columnEnergy(layers, columnPressed(layers, to));
+  const energies = [heldAt(least), heldAt(most)] as const;
+  const height = steps.reduce((sum, step) => sum + step.height, 0);
+  const doubts: EstimateDoubt[] = ['foam'];
+  if (share > CELLS_TO) doubts.push('foam-dense');
+  if (height / Math.min(...steps.map(({ diameter }) => diameter)) > SLENDER) doubts.push('slender');
+  if (steps.length > 1) doubts.push('stepped');
+  const usable = to / (1 + FOAM_OPEN);
+  return good({
+    kind: 'foam',
+    crush,
+    least: low,
+    middle: low.map((f, i) => Math.sqrt(f * high[i])),
+    most: high,
+    usableCrush: { dimension: 'length', value: usable, tolerance: FOAM_OPEN * usable },
+    energy: [energies[0], Math.sqrt(energies[0] * energies[1]), energies[1]],
+    shapeFactors: [],
     warmed: null,
     doubts,
   });

@@ -12,7 +12,7 @@ interface Guess {
 /** An estimated stop for the shelf of a rig file: nothing in it may look measured. */
 export type EstimatedStop =
   | {
-      readonly kind: 'rubber' | 'polyurethane';
+      readonly kind: 'rubber' | 'polyurethane' | 'foam';
       readonly name: string;
       readonly from: string;
       readonly freeLength: number;
@@ -33,7 +33,7 @@ export type EstimatedStop =
 /** What was told of a stop that nobody pressed, as far as the shelf wants it. */
 type Told =
   | {
-      readonly kind: 'rubber' | 'polyurethane';
+      readonly kind: 'rubber' | 'polyurethane' | 'foam';
       readonly steps: readonly { readonly height: number }[];
     }
   | {

@@ -72,5 +72,5 @@ export const estimateLines = (
     : [
         `From 20 to 80 °C its charge rises ${warmed.toFixed(2)} times by gauge; charge it cold, check it hot.`,
       ]),
-  'By hardness or charge alone a stop is known this badly: a press test settles it.',
+  'By hardness, density or charge alone a stop is known this badly: a press test settles it.',
 ];

@@ -10,6 +10,7 @@ import {
 } from '../../src/jobs/stop-estimate.ts';
 import { estimateFragment } from '../../src/rigfile/estimate-fragment.ts';
 import { readRig } from '../../src/rigfile/read.ts';
+import { parseBulkDensity } from '../../src/stopdesign/bulk-density-text.ts';
 import { modulusBand } from '../../src/stopdesign/hardness.ts';
 import { parseHardness } from '../../src/stopdesign/hardness-text.ts';
 import { estimateDoubtText } from '../../src/words/estimate-doubts.ts';
@@ -239,5 +240,65 @@ describe('an estimated stop in a rig file', () => {
       stroke: 0.05,
     } as const;
     expect(inOchre(estimateFragment(made, 'metric')).air.gas?.column.value).toBeCloseTo(0.065, 5);
+  });
+});
+
+describe('a foam by its density', () => {
+  const foam = (density: number, height = 0.06, diameter = 0.05): StopEstimate =>
+    must(estimateStop({ kind: 'foam', density, solid: null, steps: [{ height, diameter, bore: 0.012 }] }));
+
+  it('is a wide band that rises, and says that it is one', () => {
+    const estimate = foam(300);
+    estimate.crush.forEach((_, i) => {
+      if (i === 0) return;
+      expect(estimate.least[i]).toBeGreaterThan(estimate.least[i - 1]);
+      expect(estimate.most[i]).toBeGreaterThan(estimate.most[i - 1]);
+      // Open cells of the softest solid against closed ones of the hardest: no less than a factor of five.
+      expect(estimate.most[i] / estimate.least[i]).toBeGreaterThan(5);
+      expect(estimate.middle[i]).toBeCloseTo(Math.sqrt(estimate.least[i] * estimate.most[i]), 6);
+    });
+    expect(estimate.doubts).toEqual(['foam']);
+    expect(estimate.energy[0]).toBeLessThan(estimate.energy[2]);
+  });
+
+  it('ends before dense cells close, and says so where the laws are not known', () => {
+    const estimate = foam(500);
+    const end = estimate.crush[estimate.crush.length - 1];
+    expect(end).toBeCloseTo(0.85 * (1 - (1.4 * 500) / 1175) * 0.06, 9);
+    expect(estimate.usableCrush.value).toBeLessThan(end);
+    expect(estimate.doubts).toContain('foam-dense');
+  });
+
+  it('takes a modulus of its solid that is known, and is then narrower', () => {
+    const steps = [{ height: 0.06, diameter: 0.05, bore: 0 }];
+    const told = must(estimateStop({ kind: 'foam', density: 300, solid: [20e6, 22e6], steps }));
+    const taken = must(estimateStop({ kind: 'foam', density: 300, solid: null, steps }));
+    expect(told.most[6] / told.least[6]).toBeLessThan(0.5 * (taken.most[6] / taken.least[6]));
+  });
+
+  it.each([50, 900, -300, Number.NaN])('of %f kg/m³ is no foam', (density) => {
+    const steps = [{ height: 0.06, diameter: 0.05, bore: 0 }];
+    expect(estimateStop({ kind: 'foam', density, solid: null, steps })).toMatchObject({
+      ok: false,
+      problems: [{ code: 'stop-shape' }],
+    });
+  });
+
+  it.each([
+    ['500 kg/m3', 500],
+    ['0,5 g/cm³', 500],
+    ['31 lb/ft3', 496.6],
+  ])('is read from %s', (text, value) => {
+    const read = must(parseBulkDensity(text));
+    expect(read).toBeCloseTo(value, 0);
+  });
+
+  it.each([
+    ['500', 'quantity-unit-missing'],
+    ['soft', 'quantity-not-understood'],
+    ['500 psi', 'quantity-not-understood'],
+    ['5 kg/m3', 'quantity-out-of-range'],
+  ])('is not read from %s', (text, code) => {
+    expect(parseBulkDensity(text)).toMatchObject({ ok: false, problems: [{ code }] });
   });
 });

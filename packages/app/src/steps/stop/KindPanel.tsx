@@ -171,7 +171,9 @@ function useBlock(forms: Forms, kind: Kind, ends: string) {
       boreText.trim() === '' ? { value: (heights.value ?? []).map(() => 0), error: null } : each(boreText);
     const held = ENDS.find(({ value }) => value === ends)?.value ?? 'dry';
     const question: StopEstimateRequest | null =
-      kind === 'gas' || hardness.value === null || !all([heights, diameters, bores])
+      (kind !== 'rubber' && kind !== 'polyurethane') ||
+      hardness.value === null ||
+      !all([heights, diameters, bores])
         ? null
         : {
             kind,
