@@ -158,6 +158,7 @@ describe('lastinch stop fit', () => {
     ['a line that is no reading', `${PRESS}\nhello, world`, [], 'csv:46'],
     ['an unknown material', PRESS, ['--material', 'cheese'], 'rubber'],
     ['a name with a dot', PRESS, ['--name', 'a.b'], '--name'],
+    ['a press that counts the other way', PRESS.replace(/^([\d.]+), /gm, '$1, -'), [], 'csv:'],
     ['a length shorter than its crush', PRESS, ['--length', '10 mm'], '--length'],
   ])('refuses %s', async (_, text, more, part) => {
     const { code, out, err } = await program.run(['stop', 'fit', written(text), ...more]);
@@ -234,6 +235,7 @@ describe('lastinch stop estimate', () => {
     [['stop', 'estimate', '--kind', 'foam'], '--density'],
     [['stop', 'estimate', '--kind', 'cork'], 'rubber, polyurethane, foam, gas'],
     [[...BLOCK, '--height', '0 mm'], 'no size'],
+    [[...BLOCK.slice(0, 6), '--height', '40 mm, 0 mm', '--diameter', '50 mm, 30 mm'], 'no size'],
     [[...FOAM.slice(0, 4), '--density', '9 kg/m3', ...FOAM.slice(6)], '--density'],
     [[...BLOCK, '--height', '60 mm', '--ends', 'loose'], 'bonded, greased, dry'],
   ])('refuses %j', async (words, part) => {
@@ -317,10 +319,17 @@ describe('lastinch stop design', () => {
     expect(err).toContain(part);
   });
 
-  it('refuses a wanted curve that falls, with its file', async () => {
-    const file = wanted('0 mm, 0 N\n10 mm, 900 N\n20 mm, 800 N\n');
-    const { code, err } = await program.run([...DESIGN, '--target', file]);
+  it.each([
+    ['falls', '0 mm, 0 N\n10 mm, 900 N\n20 mm, 800 N\n', 'want.csv:3: the wanted curve cannot'],
+    ['does not rise', '0 mm, 0 N\n10 mm, 900 N\n10 mm, 950 N\n', 'want.csv:3: '],
+    ['has a negative crush', '0 mm, 0 N\n-5 mm, 200 N\n10 mm, 900 N\n', 'want.csv:2: '],
+    ['is in other units', '0 mm, 0 kN\n10 mm, 900 kN\n20 mm, 2600 kN\n', 'look at the units of both columns'],
+    ['begins under load', '0 mm, 50 N\n10 mm, 900 N\n20 mm, 2600 N\n', 'want.csv:1: '],
+    ['is longer than the stop', '0 mm, 0 N\n30 mm, 900 N\n60 mm, 2600 N\n', 'four fifths'],
+  ])('refuses a wanted curve that %s, with its file', async (_, text, part) => {
+    const { code, err } = await program.run([...DESIGN, '--target', wanted(text)]);
     expect(code).toBe(2);
-    expect(err).toContain('want.csv:3: the wanted curve cannot be followed');
+    expect(err).toContain(part);
+    expect(err.trim().split('\n')).toHaveLength(1);
   });
 });
