@@ -12,6 +12,7 @@ import { TopBar } from './parts/TopBar.tsx';
 import { VerdictStrip } from './parts/VerdictStrip.tsx';
 import type { RideDesk, Rides } from './rides.ts';
 import { stepOfAddress } from './session.ts';
+import type { SheetDesk } from './sheets.ts';
 import { focusReading, MeasureStep } from './steps/measure/MeasureStep.tsx';
 import { placeOf } from './steps/measure/places.ts';
 import { stepStates } from './steps/step-states.ts';
@@ -25,6 +26,7 @@ const TravelStep = lazy(() => import('./steps/travel/TravelStep.tsx'));
 const LinksStep = lazy(() => import('./steps/links/LinksStep.tsx'));
 const RideStep = lazy(() => import('./steps/ride/RideStep.tsx'));
 const StopStep = lazy(() => import('./steps/stop/StopStep.tsx'));
+const BuildStep = lazy(() => import('./steps/build/BuildStep.tsx'));
 
 /** Joins what is known to what is shown. Everything below takes plain values and commands. */
 export function Container(props: {
@@ -33,8 +35,9 @@ export function Container(props: {
   readonly sweeps: SweepDesk;
   readonly links: LinksDesk;
   readonly stops: StopDesks;
+  readonly sheets: SheetDesk;
 }) {
-  const { workbench, desk, sweeps, links, stops } = props;
+  const { workbench, desk, sweeps, links, stops, sheets } = props;
   const step = useStore(workbench.session, (session) => session.step);
   useTheme(workbench);
   useAddress(workbench);
@@ -55,7 +58,7 @@ export function Container(props: {
         <div className={style.ruler} aria-hidden="true" />
       </div>
       <div className={style.rail}>
-        <Steps workbench={workbench} desk={desk} />
+        <Steps workbench={workbench} desk={desk} sheets={sheets} />
       </div>
       <main className={style.main} id="step" tabIndex={-1}>
         <Suspense fallback={<p className={style.waiting}>Laying out the step…</p>}>
@@ -64,6 +67,7 @@ export function Container(props: {
           {step === 'links' ? <LinksStep workbench={workbench} desk={links} onReading={toReading} /> : null}
           {step === 'ride' ? <RideStep workbench={workbench} desk={desk} sweeps={sweeps} /> : null}
           {step === 'stop' ? <StopStep workbench={workbench} desks={stops} /> : null}
+          {step === 'build' ? <BuildStep workbench={workbench} desk={sheets} /> : null}
         </Suspense>
       </main>
       <aside className={style.aside} aria-label="Verdicts on both setups">
@@ -126,12 +130,18 @@ function Setups({ workbench }: { readonly workbench: Workbench }) {
   );
 }
 
-function Steps({ workbench, desk }: { readonly workbench: Workbench; readonly desk: RideDesk }) {
+function Steps(props: {
+  readonly workbench: Workbench;
+  readonly desk: RideDesk;
+  readonly sheets: SheetDesk;
+}) {
+  const { workbench, desk, sheets } = props;
   const document = useStore(workbench.document, (state) => state);
   const answers = useStore(workbench.answers, (state) => state);
   const course = useStore(desk.rides, ({ now, proposed }) => (proposed.answer ?? now.answer)?.course ?? null);
+  const written = useStore(sheets.state, ({ answer }) => answer?.setup ?? null);
   const current = useStore(workbench.session, (session) => session.step);
-  return <StepNav steps={stepStates(document, answers, course)} current={current} />;
+  return <StepNav steps={stepStates(document, answers, course, written)} current={current} />;
 }
 
 function Columns({ workbench }: { readonly workbench: Workbench }) {

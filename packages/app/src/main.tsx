@@ -12,6 +12,7 @@ import { openServed, warnBeforeLeaving } from './keep/files.ts';
 import { lateSweepDesk } from './late-sweeps.ts';
 import { createLinksDesk, spawnLinksWorker } from './links.ts';
 import { createRideDesk } from './rides.ts';
+import { createSheetDesk, spawnSheetWorker } from './sheets.ts';
 import { spawnMeshWorker } from './solids.ts';
 import { createStopDesks, spawnStopWorker } from './stops.ts';
 import { createWorkbench } from './workbench.ts';
@@ -37,10 +38,18 @@ const sweeps = lateSweepDesk(async () => {
 });
 const links = createLinksDesk(spawnLinksWorker);
 const stops = createStopDesks(spawnStopWorker, spawnMeshWorker);
+const sheets = createSheetDesk(spawnSheetWorker);
 warnBeforeLeaving(() => wouldLose(workbench.document.get()));
 
 createRoot(place).render(
   <StrictMode>
-    <Container workbench={workbench} desk={desk} sweeps={sweeps} links={links} stops={stops} />
+    <Container
+      workbench={workbench}
+      desk={desk}
+      sweeps={sweeps}
+      links={links}
+      stops={stops}
+      sheets={sheets}
+    />
   </StrictMode>,
 );

@@ -1,4 +1,3 @@
-import type { Problem } from '@lastinch/core';
 import type {
   BandAsked,
   NeedDesign,
@@ -13,6 +12,7 @@ import type {
 } from '@lastinch/core/stops';
 import { createSolidDesk, type MeshWorker, type SolidDesk } from './solids.ts';
 import { createStore, type Store } from './store.ts';
+import { createWorkDesk, type DeskWorker, type FromWorker, type WorkDesk } from './work-desk.ts';
 
 /** What can be asked about stops, by job. */
 export interface StopQuestions {
@@ -44,42 +44,10 @@ export type ToStopWorker = {
   };
 }[StopJob];
 
-export type FromStopWorker =
-  | { readonly kind: 'progress'; readonly id: number; readonly share: number }
-  | { readonly kind: 'done'; readonly id: number; readonly answer: StopAnswers[StopJob] }
-  | { readonly kind: 'refused'; readonly id: number; readonly problems: readonly Problem[] }
-  | { readonly kind: 'broken'; readonly id: number; readonly message: string };
+export type FromStopWorker = FromWorker<StopAnswers[StopJob]>;
+export type StopWorker = DeskWorker<ToStopWorker, StopAnswers[StopJob]>;
 
-/** What is needed of a worker: the browser's own, or a stand-in in tests. */
-export interface StopWorker {
-  postMessage(message: ToStopWorker): void;
-  terminate(): void;
-  onmessage: ((event: { readonly data: FromStopWorker }) => void) | null;
-  onerror: ((event: { readonly message?: string; preventDefault?(): void }) => void) | null;
-}
-
-/** How one question stands. Scope: session; an answer is never saved, it follows from what was asked. */
-export interface StopState<Job extends StopJob> {
-  readonly status: 'none' | 'working' | 'done' | 'cancelled' | 'refused' | 'broken';
-  /** Share of what runs, 0…1, never falling. */
-  readonly share: number;
-  /** The last answer that came back, and what it answers. Stays in view while a newer one is worked out. */
-  readonly answer: StopAnswers[Job] | null;
-  readonly answers: StopQuestions[Job] | null;
-  /** What runs, or ran last. */
-  readonly asked: StopQuestions[Job] | null;
-  /** Why what was asked last has no answer. */
-  readonly problems: readonly Problem[];
-  readonly message: string;
-}
-
-export interface StopDesk<Job extends StopJob> {
-  readonly state: Store<StopState<Job>>;
-  /** The latest question wins; one that is being answered, or by itself was already, is not asked again. */
-  ask(question: StopQuestions[Job], how?: { readonly byHand: boolean }): void;
-  /** Stops what runs; what has come back stays. */
-  cancel(): void;
-}
+export type StopDesk<Job extends StopJob> = WorkDesk<StopQuestions[Job], StopAnswers[Job]>;
 
 export interface StopDesks {
   /** One for each end in each setup, so that what was found for one stays while another is looked at. */
@@ -110,74 +78,12 @@ export function createStopDesks(spawn: () => StopWorker, spawnMesh: () => MeshWo
   };
 }
 
-/** Asks a worker of its own, away from the page, and keeps what comes back. */
-export function createStopDesk<Job extends StopJob>(job: Job, spawn: () => StopWorker): StopDesk<Job> {
-  const state = createStore<StopState<Job>>({
-    status: 'none',
-    share: 0,
-    answer: null,
-    answers: null,
-    asked: null,
-    problems: [],
-    message: '',
-  });
-  let worker: StopWorker | null = null;
-  let id = 0;
-  const put = (change: Partial<StopState<Job>>): void => state.set((now) => ({ ...now, ...change }));
-
-  const discard = (): void => {
-    if (worker === null) return;
-    worker.onmessage = null;
-    worker.onerror = null;
-    worker.terminate();
-    worker = null;
-  };
-  const broken = (message: string): void => {
-    discard();
-    put({ status: 'broken', message });
-  };
-
-  return {
-    state,
-    ask(question, { byHand } = { byHand: false }) {
-      const { status, asked } = state.get();
-      const isKnown = status === 'working' || (!byHand && (status === 'done' || status === 'refused'));
-      if (isKnown && asked !== null && sameQuestion(asked, question)) return;
-      // What runs cannot be interrupted from outside: it goes, and a fresh one takes over.
-      if (status === 'working') discard();
-      id += 1;
-      const here = id;
-      worker ??= spawn();
-      worker.onmessage = ({ data }) => {
-        if (data.id !== here) return;
-        if (data.kind === 'progress') put({ share: Math.max(state.get().share, data.share) });
-        else if (data.kind === 'refused') put({ status: 'refused', problems: data.problems });
-        else if (data.kind === 'broken') broken(data.message);
-        else put({ status: 'done', share: 1, answer: data.answer as StopAnswers[Job], answers: question });
-      };
-      worker.onerror = (event) => {
-        event.preventDefault?.();
-        broken(event.message ?? 'The worker stopped without saying why.');
-      };
-      put({ status: 'working', share: 0, asked: question, problems: [], message: '' });
-      worker.postMessage({ id: here, job, question } as ToStopWorker);
-    },
-    cancel() {
-      if (state.get().status !== 'working') return;
-      discard();
-      put({ status: 'cancelled' });
-    },
-  };
-}
-
-/** A rig is an immutable value and is compared as one object; all else by what it says. */
-export function sameQuestion(a: object, b: object | null): boolean {
-  if (b === null) return false;
-  const [one, other] = [a, b] as [Readonly<Record<string, unknown>>, Readonly<Record<string, unknown>>];
-  return [...new Set([...Object.keys(one), ...Object.keys(other)])].every((key) =>
-    key === 'rig' ? one[key] === other[key] : JSON.stringify(one[key]) === JSON.stringify(other[key]),
+/** A desk for one kind of question about stops. */
+export const createStopDesk = <Job extends StopJob>(job: Job, spawn: () => StopWorker): StopDesk<Job> =>
+  createWorkDesk(
+    spawn as () => DeskWorker<ToStopWorker, StopAnswers[Job]>,
+    (id, question: StopQuestions[Job]) => ({ id, job, question }) as ToStopWorker,
   );
-}
 
 /** The browser's own worker; its script is fetched when a stop is first asked about. */
 export const spawnStopWorker = (): StopWorker =>

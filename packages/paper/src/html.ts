@@ -2,6 +2,7 @@ import type { Sheet, SheetBlock, SheetReading, SheetSection } from '@lastinch/co
 import { columnsSvg } from './columns-svg.ts';
 import { FOOT, NO_KEY, READ_HEADS, titleOf } from './heads.ts';
 import { PAPER_SIZES, type PaperSize } from './paper-size.ts';
+import { runsOf } from './runs.ts';
 
 /**
  * The build sheet as one HTML document: style and pictures within, nothing loaded, so that it opens anywhere and prints on
@@ -35,18 +36,6 @@ const sectionHtml = ({ id, title, blocks }: SheetSection, sheet: Sheet): string 
     ...runsOf(blocks).map((run, k) => runHtml(run, sheet, `${id}-${k}`)),
     '</section>',
   ].join('\n');
-
-/** Boxes that follow each other are one list, readings one table. */
-function runsOf(blocks: readonly SheetBlock[]): readonly (readonly SheetBlock[])[] {
-  const runs: SheetBlock[][] = [];
-  for (const block of blocks) {
-    const last = runs.at(-1);
-    const joins = block.kind === 'tick' || block.kind === 'reading';
-    if (joins && last?.[0]?.kind === block.kind) last.push(block);
-    else runs.push([block]);
-  }
-  return runs;
-}
 
 function runHtml(run: readonly SheetBlock[], { system }: Sheet, id: string): string {
   const [block] = run as readonly [SheetBlock];

@@ -8,6 +8,8 @@ export function stepStates(
   document: RigDocument,
   answers: Answers,
   riddenCourse: string | null,
+  /** The setup that a build sheet was written for last. */
+  written: string | null,
 ): readonly StepLink[] {
   return [
     { step: 'measure', title: 'Measure', state: measured(document) },
@@ -15,6 +17,7 @@ export function stepStates(
     { step: 'links', title: 'Links', state: linked(document) },
     { step: 'ride', title: 'Ride', state: riddenCourse ?? 'not ridden yet' },
     { step: 'stop', title: 'Stop', state: onTheShelf(document) },
+    { step: 'build', title: 'Build', state: written ?? 'no sheet yet' },
   ];
 }
 

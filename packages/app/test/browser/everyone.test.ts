@@ -28,29 +28,32 @@ afterAll(async () => {
   served.stop();
 });
 
-describe.each(['measure', 'travel', 'links', 'ride', 'stop'])('the %s step, for everyone', (step) => {
-  it.each([
-    { name: 'on a desk', width: 1280, height: 900 },
-    { name: 'on a narrow phone', width: 360, height: 740 },
-  ])('has no fault that axe finds, and does not scroll sideways, $name', async ({ width, height }) => {
-    const { page, close } = await openPage(browser, served.address, { width, height }, step);
-    await ready[step]?.(page);
-    expect(await faultsOf(page)).toEqual([]);
-    const sideways = await page.evaluate(
-      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-    );
-    expect(sideways, 'pixels past the edge').toBe(0);
-    await close();
-  });
+describe.each(['measure', 'travel', 'links', 'ride', 'stop', 'build'])(
+  'the %s step, for everyone',
+  (step) => {
+    it.each([
+      { name: 'on a desk', width: 1280, height: 900 },
+      { name: 'on a narrow phone', width: 360, height: 740 },
+    ])('has no fault that axe finds, and does not scroll sideways, $name', async ({ width, height }) => {
+      const { page, close } = await openPage(browser, served.address, { width, height }, step);
+      await ready[step]?.(page);
+      expect(await faultsOf(page)).toEqual([]);
+      const sideways = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      );
+      expect(sideways, 'pixels past the edge').toBe(0);
+      await close();
+    });
 
-  it('has no fault that axe finds at night', async () => {
-    const { page, close } = await openPage(browser, served.address, undefined, step);
-    await page.emulateMedia({ colorScheme: 'dark' });
-    await ready[step]?.(page);
-    expect(await faultsOf(page)).toEqual([]);
-    await close();
-  });
-});
+    it('has no fault that axe finds at night', async () => {
+      const { page, close } = await openPage(browser, served.address, undefined, step);
+      await page.emulateMedia({ colorScheme: 'dark' });
+      await ready[step]?.(page);
+      expect(await faultsOf(page)).toEqual([]);
+      await close();
+    });
+  },
+);
 
 describe('by keyboard alone', () => {
   it('goes from the first reading to the ride', async () => {

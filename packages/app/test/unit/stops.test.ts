@@ -6,9 +6,9 @@ import {
   createStopDesks,
   type FromStopWorker,
   type StopWorker,
-  sameQuestion,
   type ToStopWorker,
 } from '../../src/stops.ts';
+import { sameQuestion } from '../../src/work-desk.ts';
 
 /** A stand-in for the browser's worker, answered by hand. */
 class HandWorker implements StopWorker {

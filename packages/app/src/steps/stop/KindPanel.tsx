@@ -6,15 +6,16 @@ import panel from '../../design/panel.module.css';
 import frame from '../../design/step.module.css';
 import { Choice } from '../../parts/Choice.tsx';
 import { Segments } from '../../parts/Segments.tsx';
-import { type StopDesks, sameQuestion } from '../../stops.ts';
+import { WorkState } from '../../parts/WorkState.tsx';
+import type { StopDesks } from '../../stops.ts';
 import { useStore } from '../../store.ts';
+import { sameQuestion } from '../../work-desk.ts';
 import type { Workbench } from '../../workbench.ts';
 import { Field } from './Field.tsx';
 import { type Forms, type Read, readList, readOne, useTyped } from './forms.ts';
 import { KindResult } from './KindResult.tsx';
 import step from './StopStep.module.css';
 import { ToShelf } from './ToShelf.tsx';
-import { WorkState } from './WorkState.tsx';
 
 const PAUSE_MS = 250;
 

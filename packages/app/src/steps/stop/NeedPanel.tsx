@@ -7,15 +7,16 @@ import frame from '../../design/step.module.css';
 import { PlainButton } from '../../parts/PlainButton.tsx';
 import { END_NAME, LANE_NAME } from '../../parts/place-name.ts';
 import { Segments } from '../../parts/Segments.tsx';
-import { type StopDesks, sameQuestion } from '../../stops.ts';
+import { WorkState } from '../../parts/WorkState.tsx';
+import type { StopDesks } from '../../stops.ts';
 import { useStore } from '../../store.ts';
+import { sameQuestion } from '../../work-desk.ts';
 import type { Workbench } from '../../workbench.ts';
 import { useAsked } from './asked.ts';
 import { CoursePicker } from './CoursePicker.tsx';
 import { Field } from './Field.tsx';
 import { NeedResult } from './NeedResult.tsx';
 import style from './StopStep.module.css';
-import { WorkState } from './WorkState.tsx';
 
 /** Which stop curve one end of one setup needs over chosen courses. Asked for by hand: it takes seconds. */
 export function NeedPanel(props: {

@@ -6,8 +6,10 @@ import panel from '../../design/panel.module.css';
 import frame from '../../design/step.module.css';
 import { Choice } from '../../parts/Choice.tsx';
 import { PlainButton } from '../../parts/PlainButton.tsx';
-import { type StopDesks, sameQuestion } from '../../stops.ts';
+import { WorkState } from '../../parts/WorkState.tsx';
+import type { StopDesks } from '../../stops.ts';
 import { useStore } from '../../store.ts';
+import { sameQuestion } from '../../work-desk.ts';
 import type { Workbench } from '../../workbench.ts';
 import { Field } from './Field.tsx';
 import { readOne, useTyped } from './forms.ts';
@@ -17,7 +19,6 @@ import { ReadingTable } from './ReadingTable.tsx';
 import { shelfNameOf } from './readings.ts';
 import step from './StopStep.module.css';
 import { ToShelf } from './ToShelf.tsx';
-import { WorkState } from './WorkState.tsx';
 
 /** A pause in typing before it is read; the answer takes a moment. */
 const PAUSE_MS = 250;

@@ -6,8 +6,10 @@ import frame from '../../design/step.module.css';
 import { PlainButton } from '../../parts/PlainButton.tsx';
 import { setupLabel } from '../../parts/place-name.ts';
 import { Segments } from '../../parts/Segments.tsx';
-import { type ForNeedQuestion, type PrintShape, type StopDesks, sameQuestion } from '../../stops.ts';
+import { WorkState } from '../../parts/WorkState.tsx';
+import type { ForNeedQuestion, PrintShape, StopDesks } from '../../stops.ts';
 import { useStore } from '../../store.ts';
+import { sameQuestion } from '../../work-desk.ts';
 import type { Workbench } from '../../workbench.ts';
 import { useAsked } from './asked.ts';
 import { Field } from './Field.tsx';
@@ -17,7 +19,6 @@ import { PrintResult } from './PrintResult.tsx';
 import { ReadingTable } from './ReadingTable.tsx';
 import step from './StopStep.module.css';
 import { readTarget } from './targets.ts';
-import { WorkState } from './WorkState.tsx';
 
 const PAUSE_MS = 400;
 

@@ -1,10 +1,10 @@
 import { problemText } from '@lastinch/core';
-import panel from '../../design/panel.module.css';
-import type { StopJob, StopState } from '../../stops.ts';
+import panel from '../design/panel.module.css';
+import type { WorkState as State } from '../work-desk.ts';
 
 /** How a question stands: beside the fields that ask it. */
-export function WorkState<Job extends StopJob>(props: {
-  readonly state: StopState<Job>;
+export function WorkState<Question, Answer>(props: {
+  readonly state: State<Question, Answer>;
   readonly stale: boolean;
   /** What is done meanwhile: `Driving stops…`. */
   readonly working: string;
