@@ -206,13 +206,18 @@ check('weld-turned', 'C-shaped weld 56 × 190 mm: area, second moments, centroid
       {'area': 1281, 'inertia': 0.707 * 6 * (190 ** 3 / 12 + 2 * 56 * 95 ** 2), 'polar': 7.071e6, 'centre': 10.4},
       ('relative', 3e-3, 'printed to three digits'),
       ('Shigley, Mechanical Engineering Design', '9th ed.', 'example 9-1'), 'from memory')
-# τ' 19.51 down, τ'' with the radius to the far corner: 43.9 MPa printed as 44.0.
-check('weld-example', 'The same under 25 kN: the worst corner', 'weld', 'shear stress in the throat', 'MPa',
+# The load hangs beyond the web: at its corners shear and turning add up, at the ends of the flanges they do not.
+check('weld-example', 'The same under 25 kN, 100 mm beyond the web: worst and best corner', 'weld-corners',
+      'shear stress in the throat', 'MPa',
       {'runs': [[56, 95, 0, 95], [0, 95, 0, -95], [0, -95, 56, -95]], 'leg': 6,
-       'load': {'across': 25e3, 'turning': 2.76e3}}, float(np.hypot(37.1, 19.51 + 2.760e6 * (56 - 10.4) / 7.071e6)),
-      ('relative', 0.01, 'rounding of the worked example'),
-      ('Shigley, Mechanical Engineering Design', '9th ed.', 'example 9-1, shear and turning at the corner far from the web',
-       'arithmetic done here from its printed intermediate values'), 'from memory')
+       'load': {'across': -25e3, 'turning': 2.76e3}}, {'most': 43.9, 'least': 37.1},
+      ('relative', 0.01, 'rounding of the worked example; the book prints 44.0 and 37.0'),
+      ('Shigley, Mechanical Engineering Design', '9th ed.', 'example 9-1'), 'from memory')
+
+check('weld-lap', 'Two welds of 50 mm, leg 5 mm, under 49.5 kN', 'weld', 'shear stress in the throat', 'MPa',
+      {'runs': [[0, -25, 0, 25], [40, -25, 40, 25]], 'leg': 5, 'load': {'across': 49.5e3}}, 140,
+      ('relative', 2e-3, 'the load is printed to three digits'),
+      ('Shigley, Mechanical Engineering Design', '9th ed.', 'problem 9-1', 'read in a page that quotes it'), 'read')
 
 # --- Holes ------------------------------------------------------------------------------------------------------------
 

@@ -27,6 +27,7 @@ import {
   weldedAround,
   weldGroup,
   weldStress,
+  weldStresses,
   withGussets,
 } from '@lastinch/core/bracket';
 import type { Runner } from '../runner.ts';
@@ -186,18 +187,10 @@ export const bracket: Runner = {
     const { nut, bolt } = stripAreas({ diameter: number(diameter), pitch: number(pitch) }, number(engaged));
     return { nut, bolt };
   },
-  weld: (inputs) => {
-    const load = inputs.load as Inputs;
-    const of = (name: string) => number(load[name] ?? 0);
-    return (
-      weldStress(weldGroup(runsOf(inputs)), MM * number(inputs.leg), {
-        across: of('across'),
-        bending: of('bending'),
-        sideBending: of('sideBending'),
-        turning: of('turning'),
-        along: of('along'),
-      }) / MPA
-    );
+  weld: (inputs) => weldStress(weldGroup(runsOf(inputs)), MM * number(inputs.leg), loadOf(inputs)) / MPA,
+  'weld-corners': (inputs) => {
+    const all = weldStresses(weldGroup(runsOf(inputs)), MM * number(inputs.leg), loadOf(inputs));
+    return { most: Math.max(...all) / MPA, least: Math.min(...all) / MPA };
   },
   'weld-lines': (inputs) => {
     const { length, unit, polar, centre } = weldGroup(runsOf(inputs));
@@ -231,6 +224,18 @@ export const bracket: Runner = {
   drop: ({ heights }) => numbers(heights).map(dropFactor),
   impact: ({ speed, rate, mass }) => impactForce(number(speed), 1e3 * number(rate), number(mass)),
 };
+
+function loadOf(inputs: Inputs) {
+  const load = inputs.load as Inputs;
+  const of = (name: string) => number(load[name] ?? 0);
+  return {
+    across: of('across'),
+    bending: of('bending'),
+    sideBending: of('sideBending'),
+    turning: of('turning'),
+    along: of('along'),
+  };
+}
 
 const gussetWidth = ({ gusset }: Inputs): number => {
   const { thickness, count } = gusset as Inputs;

@@ -47,6 +47,7 @@ export {
   weldedRound,
   weldGroup,
   weldStress,
+  weldStresses,
 } from './bracket/weld-lines.ts';
 
 // --- Loads that come again, and suddenly ---

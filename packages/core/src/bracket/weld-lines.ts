@@ -74,25 +74,30 @@ export interface WeldLoad {
 }
 
 /**
- * Shear stress in the throat at the worst point [Pa]: τ′ = V/(throat·ΣL), τ″ = M·z/(throat·I_u), by turning
- * τ‴ = T·r/(throat·J_u), added as vectors.
+ * Shear stress in the throat at each end of a run [Pa]: τ′ = V/(throat·ΣL), τ″ = M·z/(throat·I_u), by turning
+ * T·r/(throat·J_u) square to the radius, added as vectors. Force across is positive along z, turning from y to z; pull and
+ * bending count with the sign that makes a point worse.
  *
  * @param leg – of the fillet [m]
+ * @returns in the order of `corners`
  * @source Shigley, Mechanical Engineering Design, 9th ed., eqs 9-4 to 9-8 (from memory)
  */
-export function weldStress(group: WeldGroup, leg: number, load: WeldLoad): number {
+export function weldStresses(group: WeldGroup, leg: number, load: WeldLoad): readonly number[] {
   const throat = THROAT * leg;
-  const across = load.across / (throat * group.length);
+  const turn = load.turning / group.polar;
+  return group.corners.map(([y, z]) => {
+    const along =
+      Math.abs(load.along) / group.length +
+      Math.abs(load.bending * z) / group.unit +
+      Math.abs(load.sideBending * y) / group.sideUnit;
+    return Math.hypot(along, -turn * z, load.across / group.length + turn * y) / throat;
+  });
+}
+
+/** The same at the worst point, whichever way it is turned. */
+export function weldStress(group: WeldGroup, leg: number, load: WeldLoad): number {
   return Math.max(
-    ...group.corners.map(([y, z]) => {
-      // Signs do not matter apart: the worst corner has them all alike.
-      const along =
-        Math.abs(load.along) / group.length +
-        Math.abs(load.bending * z) / group.unit +
-        Math.abs(load.sideBending * y) / group.sideUnit;
-      const turn = load.turning / group.polar;
-      const [sideways, up] = [Math.abs(turn * z) / throat, Math.abs(across) + Math.abs(turn * y) / throat];
-      return Math.hypot(along / throat, sideways, up);
-    }),
+    ...weldStresses(group, leg, load),
+    ...weldStresses(group, leg, { ...load, turning: -load.turning }),
   );
 }
