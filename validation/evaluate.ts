@@ -15,6 +15,7 @@ import { quantities } from './runners/quantities.ts';
 import { ride } from './runners/ride.ts';
 import { roads } from './runners/roads.ts';
 import { shaft } from './runners/shaft.ts';
+import { solids } from './runners/solids.ts';
 import { stability } from './runners/stability.ts';
 import { statics } from './runners/statics.ts';
 import { stops } from './runners/stops.ts';
@@ -35,6 +36,7 @@ const RUNNERS: Readonly<Record<string, Runner>> = {
   ride,
   roads,
   shaft,
+  solids,
   stability,
   statics,
   stops,

@@ -12,6 +12,7 @@ const TOPICS: Readonly<Record<string, string>> = {
   flex: 'Flex of axles and the ramp',
   stability: 'Stability and road manners',
   elements: 'Force laws of the parts',
+  solids: 'Solids: sheet lattices and printed stops',
   stops: 'Stops: rubber, cells, graded columns',
   'printed-stops': 'Printed stops and foam: skin, held ends, air, whole designs',
   bracket: 'Brackets and joints',

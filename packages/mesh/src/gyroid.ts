@@ -81,10 +81,12 @@ export function sheetLevel(density: number): number {
 }
 
 /**
- * Thinnest place of the sheet [m]: w = 2t ÷ |∇φ|, and |∇φ| is at most √3 per radian on the middle surface.
+ * Thinnest place of the sheet [m]. It is where the middle surface is flat: there, along the space diagonal, the level is
+ * 1.5·sin(2u) at a distance of √3·u per radian, so that
  *
- * @validity ρ up to about 0.5; the sheet bends little over its own thickness
- * @source computed for this house, check values 10.3
+ *     w = √3·asin(t ÷ 1.5)·L ÷ 2π
+ *
+ * @source worked out here; lines across the sheet in validation `solids/sheet-wall`
  */
 export const thinnestWall = (density: number, cell: number): number =>
-  (sheetLevel(density) * cell) / (Math.PI * Math.sqrt(3));
+  (Math.sqrt(3) * Math.asin(Math.min(1, sheetLevel(density) / FULL)) * cell) / (2 * Math.PI);

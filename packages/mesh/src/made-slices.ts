@@ -1,16 +1,14 @@
 import { curveOf } from '@lastinch/core/stops';
-import { sliceAreas } from './slice-areas.ts';
+import { slabVolumes } from './slab-volumes.ts';
 import type { MadeSlice } from './solid-figures.ts';
 import type { SolidMesh } from './solid-mesh.ts';
 import type { SolidRequest } from './solid-request.ts';
 
-/** Planes through each slice: its mean area to some 0.01 %. */
-const PLANES = 24;
+/** Places in each slice at which what was asked is taken: its mean to some 0.01 %. */
+const PLACES = 24;
 
 /** Solid share of a body at a height of its lattice as its curve was worked out with, and the area of its outline [m²]. */
-export function askedAt({
-  body,
-}: Pick<SolidRequest, 'body'>): (z: number) => { share: number; area: number } {
+function askedAt({ body }: Pick<SolidRequest, 'body'>): (z: number) => { share: number; area: number } {
   const [radius, density] = [curveOf(body.radius), curveOf(body.density)];
   return (z) => {
     const r = radius(z);
@@ -20,25 +18,20 @@ export function askedAt({
   };
 }
 
-/** What share of its outline each slice of the lattice fills, by planes through the mesh. */
+/** What share of its outline each slice of the lattice fills. */
 export function madeSlices(request: SolidRequest, mesh: SolidMesh): readonly MadeSlice[] {
   const { body, cell, plate } = request;
   const count = Math.max(1, Math.round(body.height / cell));
-  const areas = sliceAreas(mesh, plate, plate + body.height, count * PLANES);
+  const volumes = slabVolumes(mesh, plate, plate + body.height, count);
   const asked = askedAt(request);
+  const thick = body.height / count;
   return Array.from({ length: count }, (_, i) => {
-    let [solid, outline, wanted] = [0, 0, 0];
-    for (let p = 0; p < PLANES; p += 1) {
-      const { share, area } = asked(((i + (p + 0.5) / PLANES) * body.height) / count);
-      solid += areas[i * PLANES + p];
-      outline += area;
-      wanted += share * area;
+    let [outline, wanted] = [0, 0];
+    for (let p = 0; p < PLACES; p += 1) {
+      const { share, area } = asked((i + (p + 0.5) / PLACES) * thick);
+      outline += (area * thick) / PLACES;
+      wanted += (share * area * thick) / PLACES;
     }
-    return {
-      from: (i * body.height) / count,
-      to: ((i + 1) * body.height) / count,
-      asked: wanted / outline,
-      made: solid / outline,
-    };
+    return { from: i * thick, to: (i + 1) * thick, asked: wanted / outline, made: volumes[i] / outline };
   });
 }
