@@ -7,7 +7,7 @@ from check_file import write
 
 NUMPY = f'NumPy {np.__version__}'
 HERE = 'validation/make/solids.py'
-MAKER = 'make/solids.py'
+MAKER = 'solids.py'
 
 
 def level(x, y, z):
