@@ -1,4 +1,5 @@
 import type { Figure } from '../finding/figure.ts';
+import type { BracketsAnswer } from '../jobs/bracket-answer.ts';
 import type { CheckComparison } from '../jobs/compare.ts';
 import type { LinksAnswer } from '../jobs/links-answer.ts';
 import type { RideAnswer } from '../jobs/protocol.ts';
@@ -15,6 +16,8 @@ export interface SheetAnswers {
   readonly links: LinksAnswer;
   /** Rides of the setup that is built, course by course. */
   readonly rides: readonly RideAnswer[];
+  /** Null where the rig file tells of none. */
+  readonly brackets: BracketsAnswer | null;
   readonly system: UnitSystem;
 }
 

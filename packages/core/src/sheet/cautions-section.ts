@@ -19,7 +19,7 @@ export const cautionsSection = (): SheetSection => ({
       'A printed part only with solid metal behind it that the bracket bears. Look at it before each trip, carry a spare.',
     ),
     warn(
-      'Not checked here: brackets, bolts, welds and frame rails under the loads; what nobody measured; how it steers and brakes.',
+      'Not checked here: frame rails under the loads, welds as they were made, what nobody measured, how it steers and brakes.',
     ),
   ],
 });

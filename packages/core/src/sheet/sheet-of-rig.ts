@@ -1,14 +1,19 @@
+import { ENDS } from '../finding/place.ts';
 import { good, type Result } from '../finding/problem.ts';
+import { BRACKET_TRIALS, checkBrackets } from '../jobs/bracket.ts';
+import type { BracketsAnswer } from '../jobs/bracket-answer.ts';
 import { compareSetups } from '../jobs/compare.ts';
 import { linksRig } from '../jobs/links.ts';
 import type { RideAnswer } from '../jobs/protocol.ts';
 import { rideRig } from '../jobs/ride.ts';
 import type { UnitSystem } from '../quantity/quantity.ts';
+import type { CourseSpec } from '../rig/course-spec.ts';
 import type { Rig } from '../rig/rig.ts';
 import { AS_MEASURED } from '../rig/setup.ts';
 import { resolveSetup } from '../rig/setup-resolve.ts';
 import type { SheetAnswers } from './answers.ts';
 import { assumedSection } from './assumed-section.ts';
+import { bracketsSection } from './brackets-section.ts';
 import { cautionsSection } from './cautions-section.ts';
 import { cardSection, coldSection, firstDriveSection } from './check-sections.ts';
 import { decisionSection } from './decision.ts';
@@ -34,6 +39,8 @@ export interface SheetRequest {
   readonly seed?: number;
 }
 
+/** Share of the work that the rides are; the rest are brackets. */
+const RIDES = 0.8;
 /** Enough runs that an interval holds 95 %. */
 const TRIALS = 64;
 /** A drop has no speed of its own; the ride asks for one all the same [m/s]. */
@@ -43,6 +50,7 @@ const SECTIONS: readonly ((answers: SheetAnswers) => SheetSection)[] = [
   decisionSection,
   travelSection,
   workSection,
+  bracketsSection,
   linesSection,
   settingsSection,
   orderSection,
@@ -98,11 +106,13 @@ function sheetAnswers(request: SheetRequest, onProgress?: (share: number) => voi
         trials,
         seed,
       },
-      (share) => onProgress?.((k + share) / driven.length),
+      (share) => onProgress?.((RIDES * (k + share)) / driven.length),
     );
     if (!ride.ok) return ride;
     rides.push(ride.value);
   }
+  const brackets = bracketsOf(request, driven, (share) => onProgress?.(RIDES + (1 - RIDES) * share));
+  if (!brackets.ok) return brackets;
   onProgress?.(1);
   return good({
     setup: setup.value,
@@ -110,11 +120,28 @@ function sheetAnswers(request: SheetRequest, onProgress?: (share: number) => voi
     comparison: comparison.value,
     links: links.value,
     rides,
+    brackets: brackets.value,
     system,
   });
 }
 
-function drivenCourses({ rig, courses }: SheetRequest) {
+/** The brackets of the file under the same courses; null where it tells of none, or nothing is driven. */
+function bracketsOf(
+  { rig, setup, seed = 1 }: SheetRequest,
+  driven: readonly CourseSpec[],
+  onProgress: (share: number) => void,
+): Result<BracketsAnswer | null> {
+  const told = ENDS.some((end) => Object.values(rig[end].brackets).some((bracket) => bracket !== null));
+  if (!told || driven.length === 0) return good(null);
+  const demands = driven.map(({ id, shape, speed }) => ({
+    name: id,
+    course: shape,
+    speed: speed ?? ANY_SPEED,
+  }));
+  return checkBrackets({ rig, setup, demands, trials: BRACKET_TRIALS, seed, force: null }, onProgress);
+}
+
+function drivenCourses({ rig, courses }: SheetRequest): readonly CourseSpec[] {
   return Object.values(rig.courses).filter(({ id, shape, speed }) =>
     courses ? courses.includes(id) : shape.kind === 'drop' || (speed !== null && shape.kind !== 'flat'),
   );

@@ -20,6 +20,7 @@ export const SHEET_SECTIONS = [
   'decision',
   'travel',
   'work',
+  'brackets',
   'lines',
   'settings',
   'order',

@@ -22,7 +22,7 @@ export function workSection(answers: SheetAnswers): SheetSection {
             'Welds on frame and axle by a qualified person under your local rules; battery off, earth clamp at the weld, brake and fuel lines away.',
           ),
           say(
-            'Bolts: class 8.8 or grade 5 at least, new locking nuts, torque of their maker. Common practice, no source; a check of brackets, bolts and welds is not part of this sheet.',
+            'Bolts: class 8.8 or grade 5 at least, new locking nuts, torque of their maker. Common practice, no source.',
           ),
         ];
   return { id: 'work', title: 'Cut, weld and bolt', blocks };

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { CORNERS } from '../../src/finding/place.ts';
+import { BRACKET_TRIALS, checkBrackets } from '../../src/jobs/bracket.ts';
 import { compareSetups } from '../../src/jobs/compare.ts';
 import { linksRig } from '../../src/jobs/links.ts';
 import { rideRig } from '../../src/jobs/ride.ts';
@@ -138,6 +139,31 @@ describe('a build sheet', () => {
       ok: false,
       problems: [{ code: 'ask-unknown-setup' }],
     });
+  });
+
+  it('says of each bracket what the bracket command says, and what was not checked', () => {
+    const { brackets } = must(
+      checkBrackets({
+        rig: ochre,
+        setup: asked.setup,
+        demands: ['ledge', 'drop'].map((name) => ({
+          name,
+          course: ochre.courses[name].shape,
+          speed: ochre.courses[name].speed ?? 1,
+        })),
+        trials: BRACKET_TRIALS,
+        seed: 1,
+        force: null,
+      }),
+    );
+    const said = text('brackets');
+    expect(brackets.length).toBeGreaterThan(0);
+    for (const one of brackets) {
+      expect(said).toContain(shop(one.ride.force));
+      for (const { factor } of one.ride.lines) expect(said).toContain(shop(factor));
+    }
+    expect(said).toContain('Not checked:');
+    expect(text('brackets', must(sheetOfRig({ ...asked, courses: [] })))).toContain('No bracket was checked');
   });
 
   it('writes every cut that a setup can hold', () => {
