@@ -6,6 +6,7 @@ const FAMILIES: Readonly<Record<string, string>> = {
   rig: 'What stands in the rig file',
   links: 'Links that cannot stand so',
   ask: 'What was asked for',
+  choose: 'Choosing',
   stop: 'A stop',
   log: 'A log of a drive',
   bracket: 'Brackets',

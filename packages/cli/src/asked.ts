@@ -21,8 +21,8 @@ import { PAPER_SIZES, type PaperSize } from '@lastinch/paper';
 import { printable } from '@lastinch/picture';
 import { readBeside, readRigText } from './hosts/files.ts';
 
-/** What a run of the program ends with: 0 fine, 1 findings above the owner's limits, 2 bad input. */
-export type ExitCode = 0 | 1 | 2;
+/** What a run of the program ends with: 0 fine, 1 findings above the owner's limits, 2 bad input, 130 interrupted. */
+export type ExitCode = 0 | 1 | 2 | 130;
 
 /** Says each problem on its own line of standard error. */
 export function refuse(problems: readonly Problem[]): 2 {
@@ -143,4 +143,11 @@ export function paperAsked(text = 'a4'): Result<PaperSize> {
     found: text,
     accepted: Object.keys(PAPER_SIZES).join(', '),
   });
+}
+
+/** An option that is a whole number from 0 on; what is usual when it was not given. */
+export function wholeAsked(key: string, text: string | undefined, usual: number): Result<number> {
+  if (text === undefined) return good(usual);
+  if (/^\d{1,9}$/.test(text.trim())) return good(Number(text));
+  return bad({ code: 'ask-option', where: { key }, found: text, accepted: 'a whole number from 0 on' });
 }

@@ -3,6 +3,7 @@ import manifest from '../package.json' with { type: 'json' };
 import type { ExitCode } from './asked.ts';
 import { bracket } from './commands/bracket.ts';
 import { check } from './commands/check.ts';
+import { choose, chooseMerge } from './commands/choose.ts';
 import { links } from './commands/links.ts';
 import { logs } from './commands/log.ts';
 import { newRig } from './commands/new.ts';
@@ -29,6 +30,8 @@ export async function run(words: readonly string[]): Promise<ExitCode> {
     .version(manifest.version)
     .addHelpText('after', EXITS)
     .showSuggestionAfterError(true)
+    // An option belongs to the word that it follows: `choose merge … --json` is one of merge.
+    .enablePositionalOptions()
     .configureOutput({ outputError: (text, write) => write(text.replace(/^error: /, '')) })
     .exitOverride();
   const command = (name: string, about: string): Command =>
@@ -129,6 +132,30 @@ export async function run(words: readonly string[]): Promise<ExitCode> {
     .option('--json', 'data instead of text, SI units')
     .action(async (file: string, options) => {
       ended = await bracket(file, options);
+    });
+  const choosing = command('choose', 'the best few setups out of the choices of a rig file, and why')
+    .enablePositionalOptions()
+    .argument('<FILE>', 'rig file with choices, - for standard input')
+    .option('--samples <N>', 'rigs over the measurement tolerances that each is driven in (default: 16)')
+    .option('--seed <N>', 'of the sampled rigs and of the search (default: 1)')
+    .option('--shard <I/N>', 'only this share of the work, for `choose merge`: 1/4 … 4/4; needs -o')
+    .option('-o, --out <FILE>', 'keep what is done there; the same command again goes on from it')
+    .option('--show <LETTER>', 'everything of one member of the list, with the text for the rig file')
+    .option('--units <SYSTEM>', 'shop (inches, lb) or metric; default: as the file was typed')
+    .option('--json', 'data instead of text, SI units')
+    .action(async (file: string, options) => {
+      ended = await choose(file, options);
+    });
+  choosing
+    .command('merge')
+    .description('the answer of a study that was done in shards')
+    .exitOverride()
+    .argument('<PARTS...>', 'files that the shards wrote')
+    .option('--show <LETTER>', 'everything of one member of the list, with the text for the rig file')
+    .option('--units <SYSTEM>', 'shop (inches, lb) or metric; default: as the file was typed')
+    .option('--json', 'data instead of text, SI units')
+    .action(async (files: string[], options) => {
+      ended = await chooseMerge(files, options);
     });
   const stop = command('stop', 'choose a stop by its curve');
   stop

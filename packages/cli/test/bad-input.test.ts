@@ -151,7 +151,12 @@ describe('bad input ends with 2, one message, and the file as it was', () => {
   ])('%s', async (_what, rows, said) => {
     const profile = 'courses: { wash: { kind: profile, points: { file: wash.csv }, speed: 10 mph } }\n';
     written('wash.csv', `distance [m]; left [mm]; right [mm]\n${rows}`);
-    const file = written('rig.yaml', ochre().replace(/^courses:\n(?: .*\n)+/m, profile));
+    const file = written(
+      'rig.yaml',
+      ochre()
+        .replace(/^courses:\n(?: .*\n)+/m, profile)
+        .replace(/^choices:\n(?: .*\n)+/m, ''),
+    );
     for (const sweep of [[], ['--sweep', '5..10mph']]) {
       const ended = await program.run(['ride', file, ...sweep]);
       expectRefused(ended, said);

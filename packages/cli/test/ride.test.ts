@@ -163,7 +163,10 @@ describe('lastinch ride', () => {
     const text = readFileSync(OCHRE, 'utf8');
     const profile = 'courses: { wash: { kind: profile, points: { file: wash.csv }, speed: 10 mph } }\n';
     const file = join(folder, 'wash.rig.yaml');
-    writeFileSync(file, text.replace(/^courses:\n(?: .*\n)+/m, profile));
+    writeFileSync(
+      file,
+      text.replace(/^courses:\n(?: .*\n)+/m, profile).replace(/^choices:\n(?: .*\n)+/m, ''),
+    );
     const rows = Array.from({ length: 60 }, (_, i) => `${i / 4}; ${(40 * Math.sin(i / 5)).toFixed(1)}; 0`);
     writeFileSync(join(folder, 'wash.csv'), `distance [m]; left [mm]; right [mm]\n${rows.join('\n')}\n`);
     const { code, out, err } = await program.run(['ride', file, '--units', 'metric']);

@@ -39,3 +39,51 @@ export { FrontArchive } from './choose/archive.ts';
 export { beats, type Point } from './choose/dominance.ts';
 export { hypervolume } from './choose/hypervolume.ts';
 export { frontOf, layersOf } from './choose/pareto.ts';
+
+// --- The choices of a rig ---
+
+export type {
+  ChooseAnswer,
+  ChooseTally,
+  ChosenChange,
+  ChosenMember,
+  ChosenRide,
+  ChosenSetting,
+  ChosenSetup,
+  ChosenTrim,
+  MemberWhy,
+  WhyComparison,
+  WhyDifference,
+  WhyReason,
+} from './jobs/choose-answer.ts';
+export type { BrokenBy, Fastest } from './jobs/choose-fastest.ts';
+export type { Want } from './jobs/choose-objectives.ts';
+export { WANT_RULES, WANTS } from './jobs/choose-objectives.ts';
+export type { PartsFile } from './jobs/choose-parts-file.ts';
+export { otherStudies, partsFile, readPartsFile } from './jobs/choose-parts-file.ts';
+export type { ChooseOptions, PartAnswers } from './jobs/choose-start.ts';
+export { chooseAnswer, startChoose } from './jobs/choose-start.ts';
+export type { ChooseRequest, ChooseStudy } from './jobs/choose-study.ts';
+export { openStudy, USUAL_CHOOSE_TRIALS } from './jobs/choose-study.ts';
+export type { Choices, DrivenCourse, Effort, EndChoices, FastestCourse, Trim } from './rig/choices.ts';
+export { TRIMS } from './rig/choices.ts';
+
+// --- In words ---
+
+export { whyShortTexts, whyTexts } from './words/choice-reasons.ts';
+export {
+  changesText,
+  changeText,
+  constraintText,
+  fastestText,
+  moneyText,
+  settingsText,
+  stageText,
+  WANT_MEANINGS,
+  WANT_NAMES,
+  WHY_ENDED,
+  wantCell,
+  wantHead,
+  wantText,
+} from './words/choices.ts';
+export { setupFragment } from './words/setup-fragment.ts';

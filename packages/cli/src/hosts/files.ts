@@ -213,6 +213,19 @@ export function isTaken(file: string): Problem | null {
   return existsSync(folder) ? null : problem('file-not-found', folder, folder, 'a folder that there is');
 }
 
+/** Writes a file of our own in one step, whatever it held: a reader, or a kill, meets the old text or the new one. */
+export function saveFile(file: string, text: string): Result<null> {
+  const temporary = join(dirname(resolve(file)), `.${basename(file)}.${randomBytes(6).toString('hex')}.tmp`);
+  try {
+    writeFileSync(temporary, text, { flag: 'wx' });
+    renameSync(temporary, file);
+    return good(null);
+  } catch (error) {
+    rmSync(temporary, { force: true });
+    return bad(refusedBySystem(error, file));
+  }
+}
+
 /**
  * Writes a file that is made anew each time, over an older one: beside it first, then renamed, so that nothing is ever
  * half-written.

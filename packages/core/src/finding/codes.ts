@@ -61,6 +61,12 @@ export const PROBLEM_CODES = [
   'ask-option',
   'ask-plate',
   'ask-port-taken',
+  // choices
+  'choose-nothing',
+  'choose-none-left',
+  'choose-file',
+  'choose-other-study',
+  'choose-parts-missing',
   // stops
   'stop-no-room',
   'stop-need-none',

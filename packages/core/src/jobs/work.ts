@@ -1,12 +1,14 @@
 import type { Result } from '../finding/problem.ts';
 import { type BatchRequest, batchBench } from './batch-bench.ts';
 import type { Bench } from './bench.ts';
+import { type ChoosePlan, chooseBench } from './choose-bench.ts';
 import { type SweepRequest, sweepBench } from './sweep-bench.ts';
 
 /** Work that many hands can share, as data: all that a worker has to be told. */
 export type WorkPlan =
   | { readonly kind: 'batch'; readonly request: BatchRequest }
-  | { readonly kind: 'sweep'; readonly request: SweepRequest };
+  | { readonly kind: 'sweep'; readonly request: SweepRequest }
+  | { readonly kind: 'choose'; readonly request: ChoosePlan };
 
 /**
  * Lays out a plan: made once in every worker, so courses are sampled once there and used by all units.
@@ -18,6 +20,8 @@ export function openBench(plan: WorkPlan): Result<Bench> {
       return batchBench(plan.request);
     case 'sweep':
       return sweepBench(plan.request);
+    case 'choose':
+      return chooseBench(plan.request);
   }
 }
 

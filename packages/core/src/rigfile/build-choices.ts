@@ -41,7 +41,10 @@ export function buildChoices(gaps: Gaps, courses: Readonly<Record<string, Course
     if (known === null) return [];
     const speed = gaps.value(`${key}.speed`) ?? known.course.speed;
     if (speed === null) {
-      gaps.problem('rig-key-missing', `${key}.speed`, '', '20 mph, here or as speed of the course');
+      // One that was refused has its problem already.
+      const typed = [key, `courses.${known.course.id}`].some((at) => gaps.at(`${at}.speed`) !== undefined);
+      if (!typed)
+        gaps.problem('rig-key-missing', `${key}.speed`, '', '20 mph, here or as speed of the course');
       return [];
     }
     const perDay = gaps.value(`${key}.perDay`) ?? known.course.perDay;

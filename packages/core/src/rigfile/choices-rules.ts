@@ -1,4 +1,5 @@
 import { ENDS, type End } from '../finding/place.ts';
+import type { Problem } from '../finding/problem.ts';
 import { choiceNames } from '../rig/choice-names.ts';
 import { TRIMS } from '../rig/choices.ts';
 import type { Rig } from '../rig/rig.ts';
@@ -52,17 +53,24 @@ function tryOn(gaps: Gaps, rig: Rig, end: End, patch: EndPatch, key: string): vo
   const tried = resolvePatch(rig, { id: 'choice', notes: '', front: {}, rear: {}, [end]: patch });
   if (tried.ok) return;
   for (const problem of tried.problems) {
-    // One that was refused for its shape stands in the file and has its problem already.
-    if (problem.code === 'rig-unknown-name' && stands(gaps, end, patch, problem.found)) continue;
-    const isOwn = problem.where.key?.startsWith(own) ?? false;
-    const where = whereOf(gaps.document, isOwn ? key : (problem.where.key ?? key));
-    const told = gaps.problems.some(({ code, where: at }) => code === problem.code && at.key === where.key);
+    const at = problem.where.key ?? '';
+    if (at.startsWith('setups.choice.') && !at.startsWith(own)) continue;
+    const part = at.startsWith(own) ? at.slice(own.length) : null;
+    // What the rig says to itself, or to a name that was refused where it stands, is told there.
+    if (part !== null && (!(part.split('.')[0]! in patch) || standsRefused(gaps, end, part, problem)))
+      continue;
+    const where = whereOf(gaps.document, part === null && at !== '' ? at : key);
+    const told = gaps.problems.some((one) => one.code === problem.code && one.where.key === where.key);
     if (!told) gaps.problems.push({ ...problem, where });
   }
 }
 
-function stands(gaps: Gaps, end: End, patch: EndPatch, name: string): boolean {
-  const place =
-    'stop' in patch ? 'parts.stops' : 'spring' in patch ? 'parts.springs' : `${end}.shock.settings`;
-  return gaps.at(`${place}.${name}`) !== undefined;
+function standsRefused(gaps: Gaps, end: End, part: string, { code, found }: Problem): boolean {
+  const lists: Readonly<Record<string, string>> = {
+    stop: 'parts.stops',
+    spring: 'parts.springs',
+    shockSetting: `${end}.shock.settings`,
+  };
+  const list = lists[part];
+  return code === 'rig-unknown-name' && list !== undefined && gaps.at(`${list}.${found}`) !== undefined;
 }

@@ -131,6 +131,14 @@ const PHRASES: Readonly<Record<ProblemCode, Phrase>> = {
 
   'bracket-missing': (found, accepted) =>
     `this rig tells of no bracket, found ${found}. Accepted: ${accepted}.`,
+  'choose-nothing': (found, accepted) =>
+    `there is nothing to choose from, found ${found}. Accepted: ${accepted}.`,
+  'choose-none-left': (found, accepted) =>
+    `no candidate is left after the constraints: ${found}. Accepted: ${accepted}.`,
+  'choose-file': (found, accepted) => `this is no file of a study: ${found}. Accepted: ${accepted}.`,
+  'choose-other-study': (found, accepted) => `this is of another study: ${found}. Accepted: ${accepted}.`,
+  'choose-parts-missing': (found, accepted) =>
+    `parts of the study were done by nobody: ${found}. Accepted: ${accepted}.`,
 
   'case-not-json': (found, accepted) => `this cannot be read as JSON: ${found}. Accepted: ${accepted}.`,
   'case-wrong-shape': (found, accepted) => `${found} does not fit a ride case. Accepted: ${accepted}.`,
