@@ -1,6 +1,7 @@
 import { AS_MEASURED, CORNERS, setupNames, worstFirst } from '@lastinch/core';
 import { lazy, Suspense, useCallback, useDeferredValue, useEffect, useMemo } from 'react';
 import type { Lane, LaneAnswer } from './answers.ts';
+import type { ChooseDesk } from './choosing.ts';
 import style from './container.module.css';
 import { isSaved } from './document/rig-document.ts';
 import type { LinksDesk } from './links.ts';
@@ -26,6 +27,7 @@ const TravelStep = lazy(() => import('./steps/travel/TravelStep.tsx'));
 const LinksStep = lazy(() => import('./steps/links/LinksStep.tsx'));
 const RideStep = lazy(() => import('./steps/ride/RideStep.tsx'));
 const StopStep = lazy(() => import('./steps/stop/StopStep.tsx'));
+const ChooseStep = lazy(() => import('./steps/choose/ChooseStep.tsx'));
 const BuildStep = lazy(() => import('./steps/build/BuildStep.tsx'));
 
 /** Joins what is known to what is shown. Everything below takes plain values and commands. */
@@ -35,9 +37,10 @@ export function Container(props: {
   readonly sweeps: SweepDesk;
   readonly links: LinksDesk;
   readonly stops: StopDesks;
+  readonly choices: ChooseDesk;
   readonly sheets: SheetDesk;
 }) {
-  const { workbench, desk, sweeps, links, stops, sheets } = props;
+  const { workbench, desk, sweeps, links, stops, choices, sheets } = props;
   const step = useStore(workbench.session, (session) => session.step);
   useTheme(workbench);
   useAddress(workbench);
@@ -58,7 +61,7 @@ export function Container(props: {
         <div className={style.ruler} aria-hidden="true" />
       </div>
       <div className={style.rail}>
-        <Steps workbench={workbench} desk={desk} sheets={sheets} />
+        <Steps workbench={workbench} desk={desk} choices={choices} sheets={sheets} />
       </div>
       <main className={style.main} id="step" tabIndex={-1}>
         <Suspense fallback={<p className={style.waiting}>Laying out the step…</p>}>
@@ -67,6 +70,7 @@ export function Container(props: {
           {step === 'links' ? <LinksStep workbench={workbench} desk={links} onReading={toReading} /> : null}
           {step === 'ride' ? <RideStep workbench={workbench} desk={desk} sweeps={sweeps} /> : null}
           {step === 'stop' ? <StopStep workbench={workbench} desks={stops} /> : null}
+          {step === 'choose' ? <ChooseStep workbench={workbench} desk={choices} /> : null}
           {step === 'build' ? <BuildStep workbench={workbench} desk={sheets} /> : null}
         </Suspense>
       </main>
@@ -133,15 +137,17 @@ function Setups({ workbench }: { readonly workbench: Workbench }) {
 function Steps(props: {
   readonly workbench: Workbench;
   readonly desk: RideDesk;
+  readonly choices: ChooseDesk;
   readonly sheets: SheetDesk;
 }) {
-  const { workbench, desk, sheets } = props;
+  const { workbench, desk, choices, sheets } = props;
   const document = useStore(workbench.document, (state) => state);
   const answers = useStore(workbench.answers, (state) => state);
   const course = useStore(desk.rides, ({ now, proposed }) => (proposed.answer ?? now.answer)?.course ?? null);
+  const standing = useStore(choices.state, ({ answer }) => answer?.members.length ?? null);
   const written = useStore(sheets.state, ({ answer }) => answer?.setup ?? null);
   const current = useStore(workbench.session, (session) => session.step);
-  return <StepNav steps={stepStates(document, answers, course, written)} current={current} />;
+  return <StepNav steps={stepStates(document, answers, { course, standing, written })} current={current} />;
 }
 
 function Columns({ workbench }: { readonly workbench: Workbench }) {

@@ -5,6 +5,7 @@ import { pictureStyle } from '@lastinch/picture';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import demoText from '../../../examples/ochre/ochre.rig.yaml?raw';
+import { createChooseDesk } from './choosing.ts';
 import { Container } from './container.tsx';
 import { wouldLose } from './document/rig-document.ts';
 import { createRideHost, spawnRideWorker } from './hosts/browser-worker.ts';
@@ -38,6 +39,7 @@ const sweeps = lateSweepDesk(async () => {
 });
 const links = createLinksDesk(spawnLinksWorker);
 const stops = createStopDesks(spawnStopWorker, spawnMeshWorker);
+const choices = createChooseDesk(async () => (await import('./hosts/choose-crew.ts')).browserChooseHands());
 const sheets = createSheetDesk(spawnSheetWorker);
 warnBeforeLeaving(() => wouldLose(workbench.document.get()));
 
@@ -49,6 +51,7 @@ createRoot(place).render(
       sweeps={sweeps}
       links={links}
       stops={stops}
+      choices={choices}
       sheets={sheets}
     />
   </StrictMode>,

@@ -1,7 +1,7 @@
 import type { Corner, UnitSystem } from '@lastinch/core';
 import type { MeasurePlace } from './steps/measure/places.ts';
 
-export const STEPS = ['measure', 'travel', 'links', 'ride', 'stop', 'build'] as const;
+export const STEPS = ['measure', 'travel', 'links', 'ride', 'stop', 'choose', 'build'] as const;
 export type Step = (typeof STEPS)[number];
 
 export type Theme = 'auto' | 'light' | 'dark';

@@ -53,6 +53,11 @@ export type { CurveArea } from './curve-area.ts';
 export type { HistorySeries, HistoryTextOptions } from './history-text.ts';
 export { historyText } from './history-text.ts';
 
+// --- Candidates by two of the things that are wanted ---
+
+export type { ScatterOptions, ScatterPlace, ScatterPoint, ScatterSpread } from './scatter.ts';
+export { scatterPlaces, scatterScene } from './scatter.ts';
+
 // --- Stops ---
 
 export type { StopBandOptions } from './stop-band.ts';

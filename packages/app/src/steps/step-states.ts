@@ -7,17 +7,23 @@ import type { StepLink } from '../parts/StepNav.tsx';
 export function stepStates(
   document: RigDocument,
   answers: Answers,
-  riddenCourse: string | null,
-  /** The setup that a build sheet was written for last. */
-  written: string | null,
+  last: {
+    /** Course that was ridden. */
+    readonly course: string | null;
+    /** How many candidates of the last study stand. */
+    readonly standing: number | null;
+    /** The setup that a build sheet was written for. */
+    readonly written: string | null;
+  },
 ): readonly StepLink[] {
   return [
     { step: 'measure', title: 'Measure', state: measured(document) },
     { step: 'travel', title: 'Travel', state: travelled(answers) },
     { step: 'links', title: 'Links', state: linked(document) },
-    { step: 'ride', title: 'Ride', state: riddenCourse ?? 'not ridden yet' },
+    { step: 'ride', title: 'Ride', state: last.course ?? 'not ridden yet' },
     { step: 'stop', title: 'Stop', state: onTheShelf(document) },
-    { step: 'build', title: 'Build', state: written ?? 'no sheet yet' },
+    { step: 'choose', title: 'Choose', state: chosenFrom(document, last.standing) },
+    { step: 'build', title: 'Build', state: last.written ?? 'no sheet yet' },
   ];
 }
 
@@ -47,4 +53,9 @@ function linked({ rig }: RigDocument): string {
 function onTheShelf({ rig }: RigDocument): string {
   const count = rig === null ? 0 : Object.keys(rig.shelf.stops).length;
   return count === 0 ? 'none on the shelf' : `${count} on the shelf`;
+}
+
+function chosenFrom({ rig }: RigDocument, standing: number | null): string {
+  if (rig === null || rig.choices === null) return 'nothing listed';
+  return standing === null ? 'not asked yet' : `${standing} stand`;
 }

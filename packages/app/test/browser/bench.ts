@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { copyFileSync, mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import axe from 'axe-core';
@@ -28,10 +28,11 @@ export interface Served {
   readonly stop: () => void;
 }
 
-export async function serveDemo(): Promise<Served> {
+/** @param edit – what is changed in its text before it is served */
+export async function serveDemo(edit = (text: string): string => text): Promise<Served> {
   const folder = mkdtempSync(join(tmpdir(), 'lastinch-app-'));
   const file = join(folder, 'ochre.rig.yaml');
-  copyFileSync(join(HOUSE, 'examples/ochre/ochre.rig.yaml'), file);
+  writeFileSync(file, edit(readFileSync(join(HOUSE, 'examples/ochre/ochre.rig.yaml'), 'utf8')));
   const command = join(HOUSE, 'packages/cli/dist/lastinch.js');
   const child = spawn(process.execPath, [command, 'open', file, '--no-open', '--port', '0']);
   const address = await addressOf(child);
@@ -41,6 +42,23 @@ export async function serveDemo(): Promise<Served> {
   };
   return { address, file, stop };
 }
+
+/** Little to choose from, on one course: a study of seconds. Invented, as the demo rig is. */
+export const shortChoices = (text: string): string => `${text.replace(/^choices:[\s\S]*/m, '')}choices:
+  money: EUR
+  budget: 150
+  front:
+    stop:
+      soft: { price: 95, hours: 1 }
+    stopSpacer: { sizes: [1/2 in ± 1/32], price: 12, hours: 1 }
+    trail:
+      shockSetting: [trail, road]
+  rear:
+    stop:
+      soft: { price: 95, hours: 1 }
+  drive:
+    - { course: whoops, trim: trail }
+`;
 
 function addressOf(child: ChildProcess): Promise<string> {
   return new Promise((found, failed) => {

@@ -1,6 +1,15 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { faultsOf, launch, openPage, reading, type Served, serveDemo, verdictOf } from './bench.ts';
+import {
+  faultsOf,
+  launch,
+  openPage,
+  reading,
+  type Served,
+  serveDemo,
+  shortChoices,
+  verdictOf,
+} from './bench.ts';
 
 /** Until what is asked of the step is there. */
 const ready: Readonly<Record<string, (page: Page) => Promise<unknown>>> = {
@@ -15,20 +24,25 @@ const ready: Readonly<Record<string, (page: Page) => Promise<unknown>>> = {
     await page.getByRole('button', { name: 'Find the band' }).click();
     await page.locator('svg[aria-labelledby^="stop-band"]').waitFor();
   },
+  choose: async (page) => {
+    await page.getByLabel('Rigs within your tolerances').selectOption('4');
+    await page.getByRole('button', { name: 'Find them' }).click();
+    await page.locator('svg[aria-labelledby^="choose-scatter"]').waitFor();
+  },
 };
 
 let browser: Browser;
 let served: Served;
 beforeAll(async () => {
   browser = await launch();
-  served = await serveDemo();
+  served = await serveDemo(shortChoices);
 });
 afterAll(async () => {
   await browser.close();
   served.stop();
 });
 
-describe.each(['measure', 'travel', 'links', 'ride', 'stop', 'build'])(
+describe.each(['measure', 'travel', 'links', 'ride', 'stop', 'choose', 'build'])(
   'the %s step, for everyone',
   (step) => {
     it.each([

@@ -13,13 +13,15 @@ export type Reason =
     }
   /** Nobody with as little of `within` or less is better in `objective`. */
   | { readonly code: 'best-within'; readonly objective: number; readonly within: number }
-  /** Its farthest lag behind the best, as a share of the range, is the smallest of all. */
+  /** Its farthest lag behind the best, as a share of the range, is the smallest of all, and no lag at the end of it. */
   | { readonly code: 'most-even'; readonly lag: number }
   /**
    * One objective alone keeps it: `rival` is nowhere worse but there, by `by` as a share of the range. Of all rivals
    * the nearest.
    */
   | { readonly code: 'kept-by'; readonly objective: number; readonly rival: number; readonly by: number }
+  /** It is the only one: nobody is better in anything. */
+  | { readonly code: 'alone' }
   /** The others are each worse in several objectives. */
   | { readonly code: 'between' };
 
@@ -44,6 +46,8 @@ export interface MemberReasons {
 }
 
 const NEIGHBOURS = 2;
+/** A lag of more than this is not even. */
+const MOST_EVEN = 0.75;
 /** Reasons of the kind `best-within`: more of them say nothing more. */
 const MOST_WITHIN = 3;
 
@@ -62,14 +66,22 @@ export function reasonsOf(
   const lags = points.map((point) => point.map((value, k) => (value - low[k]) / ranges[k]));
   const farthest = lags.map((lag) => Math.max(...lag));
   const even = Math.min(...farthest);
+  const isEven = (m: number): boolean =>
+    members.length > 2 &&
+    even <= MOST_EVEN &&
+    farthest[m] === even &&
+    farthest.filter((lag) => lag === even).length === 1;
   const ranks = ranksHeld(members, objectives);
   return members.map((member, m) => {
-    const reasons = [
-      ...bestIn(points, m),
-      ...bestWithin(points, m),
-      ...(members.length > 2 && farthest[m] === even ? [{ code: 'most-even', lag: even } as const] : []),
-      ...keptBy(members, points, ranges, m),
-    ];
+    const reasons: Reason[] =
+      members.length === 1
+        ? [{ code: 'alone' }]
+        : [
+            ...bestIn(points, m),
+            ...bestWithin(points, m),
+            ...(isEven(m) ? [{ code: 'most-even', lag: even } as const] : []),
+            ...keptBy(members, points, ranges, m),
+          ];
     const worst = lags[m].indexOf(farthest[m]);
     const best = Math.min(...members.map(({ objectives: of }) => of[worst].middle));
     return {

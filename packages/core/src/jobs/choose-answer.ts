@@ -90,6 +90,8 @@ export type WhyReason =
   | { readonly code: 'most-even'; readonly lag: number }
   /** One thing alone keeps it: `rival` is nowhere worse but there, by a share of what the members span. */
   | { readonly code: 'kept-by'; readonly want: Want; readonly rival: number; readonly by: number }
+  /** No other is better in anything. */
+  | { readonly code: 'alone' }
   | { readonly code: 'between' };
 
 /** One thing in which two candidates differ. */

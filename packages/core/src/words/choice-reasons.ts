@@ -13,6 +13,7 @@ type Reason =
   | { readonly code: 'best-within'; readonly want: WantName; readonly within: WantName }
   | { readonly code: 'most-even'; readonly lag: number }
   | { readonly code: 'kept-by'; readonly want: WantName; readonly rival: number; readonly by: number }
+  | { readonly code: 'alone' }
   | { readonly code: 'between' };
 
 interface Difference {
@@ -104,6 +105,8 @@ function reasonText(reason: Reason, options: ReasonOptions): string {
       return `The most even: nowhere more than ${percent(reason.lag)} of the span behind the best.`;
     case 'kept-by':
       return `Kept by ${name(reason.want)} alone: ${options.nameOf(reason.rival)} is no worse in all else.`;
+    case 'alone':
+      return 'The only one that stands: no other is better in anything.';
     case 'between':
       return 'Between the others: each of them is worse in several things.';
   }

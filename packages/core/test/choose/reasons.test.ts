@@ -64,6 +64,13 @@ describe('reasons', () => {
     expect(first.reasons).toContainEqual({ code: 'kept-by', objective: 1, rival: 2, by: 1 });
   });
 
+  test('the only one is told so, and is behind in nothing', () => {
+    const [only] = reasonsOf([MIDDLE], [NOTHING], OBJECTIVES);
+    expect(only.reasons).toEqual([{ code: 'alone' }]);
+    expect(only.limited).toBeNull();
+    expect(only.neighbours).toEqual([]);
+  });
+
   test('differences below the resolution are none', () => {
     const { better, worse, alike } = comparisonOf(
       judged(1, [10, 4.01, 5]),

@@ -11,12 +11,16 @@ export function freeName(rig: Rig): string {
 
 /** The edits that write a setup under a new name with the texts of an old one; without one, an empty setup. */
 export function copyOfSetup(patch: SetupPatch | undefined, name: string): readonly RigEdit[] {
-  const notes = patch === undefined ? 'Made in the workbench.' : `Copied from ${patch.id}.`;
-  const edits: RigEdit[] = [{ path: ['setups', name, 'notes'], text: notes }];
-  if (patch === undefined) return edits;
-  for (const end of ENDS) edits.push(...editsOf(patch[end], ['setups', name, end]));
-  return edits;
+  return patch === undefined
+    ? [{ path: ['setups', name, 'notes'], text: 'Made in the workbench.' }]
+    : setupEdits(patch, name, `Copied from ${patch.id}.`);
 }
+
+/** The edits that write a setup under a name, with the texts of its readings as they were typed. */
+export const setupEdits = (patch: SetupPatch, name: string, notes: string): readonly RigEdit[] => [
+  { path: ['setups', name, 'notes'], text: notes },
+  ...ENDS.flatMap((end) => editsOf(patch[end], ['setups', name, end])),
+];
 
 function editsOf(patch: object, path: readonly string[]): readonly RigEdit[] {
   return Object.entries(patch).flatMap(([key, value]: [string, unknown]): readonly RigEdit[] => {
