@@ -180,6 +180,18 @@ describe('a stop by its kind', () => {
     expect(readFileSync(served.file, 'utf8')).toMatch(/estimated-rubber:\n(.*\n)*? +forceAtFullCrush: ~ /);
   });
 
+  it('may be a foam by its density', async () => {
+    const { page } = opened;
+    await ask(page, 'By its kind');
+    await ask(page, 'Foam');
+    await field(page, 'kind.density').fill('480');
+    await page.getByText(/480.*has no unit/).waitFor();
+    await field(page, 'kind.density').fill('480 kg/m3');
+    await field(page, 'kind.heights').fill('60 mm');
+    await field(page, 'kind.diameters').fill('50 mm');
+    await picture(page, 'kind-band').waitFor();
+  });
+
   it('may be a gas stop by its chamber', async () => {
     const { page } = opened;
     await ask(page, 'By its kind');

@@ -1,6 +1,11 @@
-import { problemText, type Rig, type UnitSystem } from '@lastinch/core';
+import { problemText, type Result, type Rig, type UnitSystem } from '@lastinch/core';
 import { estimatedStop, estimateFragment } from '@lastinch/core/rigfile';
-import { type EstimateEnds, parseHardness, type StopEstimateRequest } from '@lastinch/core/stops';
+import {
+  type EstimateEnds,
+  parseBulkDensity,
+  parseHardness,
+  type StopEstimateRequest,
+} from '@lastinch/core/stops';
 import { useEffect, useMemo } from 'react';
 import panel from '../../design/panel.module.css';
 import frame from '../../design/step.module.css';
@@ -23,6 +28,7 @@ type Kind = StopEstimateRequest['kind'];
 const KINDS: readonly { readonly value: Kind; readonly label: string }[] = [
   { value: 'rubber', label: 'Rubber' },
   { value: 'polyurethane', label: 'Polyurethane' },
+  { value: 'foam', label: 'Foam' },
   { value: 'gas', label: 'Gas' },
 ];
 const ENDS: readonly { readonly value: EstimateEnds; readonly label: string }[] = [
@@ -60,7 +66,8 @@ export function KindPanel(props: {
         By its kind, where nothing was pressed
       </h3>
       <p className={frame.lead}>
-        A band, and a wide one: hardness tells stiffness to a factor of two. Foam has to be pressed.
+        A band, and a wide one: hardness tells stiffness to a factor of two, the weight of a foam even less.
+        Press it when you can.
       </p>
       <Segments label="Kind" options={KINDS} value={kind} onChange={setKind} />
       {kind === 'gas' ? (
@@ -98,14 +105,25 @@ export function KindPanel(props: {
         </div>
       ) : (
         <div className={step.fields}>
-          <Field
-            forms={forms}
-            name="kind.hardness"
-            label="Hardness"
-            placeholder="60 A"
-            hint="Shore A or D"
-            error={block.hardness.error}
-          />
+          {kind === 'foam' ? (
+            <Field
+              forms={forms}
+              name="kind.density"
+              label="Density"
+              placeholder="480 kg/m3"
+              hint="Weight ÷ volume"
+              error={block.density.error}
+            />
+          ) : (
+            <Field
+              forms={forms}
+              name="kind.hardness"
+              label="Hardness"
+              placeholder="60 A"
+              hint="Shore A or D"
+              error={block.hardness.error}
+            />
+          )}
           <Field
             forms={forms}
             name="kind.heights"
@@ -130,7 +148,7 @@ export function KindPanel(props: {
             hint="As many as heights"
             error={block.bores.error}
           />
-          <Choice label="Ends" value={ends} options={ENDS} onChange={setEnds} />
+          {kind === 'foam' ? null : <Choice label="Ends" value={ends} options={ENDS} onChange={setEnds} />}
         </div>
       )}
       <WorkState state={state} stale={stale} working="Working it out…" />
@@ -159,11 +177,13 @@ const all = (reads: readonly Read<unknown>[]): boolean => reads.every(({ value }
 
 function useBlock(forms: Forms, kind: Kind, ends: string) {
   const [hardnessText] = useTyped(forms, 'kind.hardness');
+  const [densityText] = useTyped(forms, 'kind.density');
   const [heightText] = useTyped(forms, 'kind.heights');
   const [diameterText] = useTyped(forms, 'kind.diameters');
   const [boreText] = useTyped(forms, 'kind.bores');
   return useMemo(() => {
-    const hardness = readHardness(hardnessText);
+    const hardness = readBy(parseHardness, hardnessText);
+    const density = readBy(parseBulkDensity, densityText);
     const heights = readList(heightText, 'length');
     const count = heights.value?.length ?? 0;
     const each = (text: string) => asMany(readList(text, 'length'), count);
@@ -171,24 +191,25 @@ function useBlock(forms: Forms, kind: Kind, ends: string) {
     const bores =
       boreText.trim() === '' ? { value: (heights.value ?? []).map(() => 0), error: null } : each(boreText);
     const held = ENDS.find(({ value }) => value === ends)?.value ?? 'dry';
-    const question: StopEstimateRequest | null =
-      (kind !== 'rubber' && kind !== 'polyurethane') ||
-      hardness.value === null ||
-      !all([heights, diameters, bores])
-        ? null
-        : {
-            kind,
-            hardness: hardness.value,
-            steps: (heights.value ?? []).map((height, i) => ({
-              height,
-              diameter: diameters.value?.[i] ?? 0,
-              bore: bores.value?.[i] ?? 0,
-            })),
-            ends: held,
-          };
-    const said = `${hardnessText.trim()}, ${heightText.trim()} high, ${diameterText.trim()} across, ends ${held}.`;
-    return { hardness, heights, diameters, bores, question, said };
-  }, [hardnessText, heightText, diameterText, boreText, kind, ends]);
+    const steps = (heights.value ?? []).map((height, i) => ({
+      height,
+      diameter: diameters.value?.[i] ?? 0,
+      bore: bores.value?.[i] ?? 0,
+    }));
+    const question = !all([heights, diameters, bores])
+      ? null
+      : kind === 'foam'
+        ? density.value === null
+          ? null
+          : { kind, density: density.value, solid: null, steps }
+        : kind === 'gas' || hardness.value === null
+          ? null
+          : { kind, hardness: hardness.value, steps, ends: held };
+    const what = kind === 'foam' ? `Foam of ${densityText.trim()}` : hardnessText.trim();
+    const rests = kind === 'foam' ? '' : `, ends ${held}`;
+    const said = `${what}, ${heightText.trim()} high, ${diameterText.trim()} across${rests}.`;
+    return { hardness, density, heights, diameters, bores, question, said };
+  }, [hardnessText, densityText, heightText, diameterText, boreText, kind, ends]);
 }
 
 function asMany(read: Read<readonly number[]>, count: number): Read<readonly number[]> {
@@ -196,9 +217,10 @@ function asMany(read: Read<readonly number[]>, count: number): Read<readonly num
   return { value: null, error: `As many as heights: ${count}, from end to end.` };
 }
 
-function readHardness(text: string) {
+/** What was typed, by a reader of the core; nothing typed is no mistake. */
+function readBy<Value>(parse: (text: string) => Result<Value>, text: string): Read<Value> {
   if (text.trim() === '') return { value: null, error: null };
-  const read = parseHardness(text);
+  const read = parse(text);
   return read.ok
     ? { value: read.value, error: null }
     : { value: null, error: read.problems.map((one) => problemText({ ...one, where: {} })).join(' ') };
