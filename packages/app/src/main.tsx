@@ -4,7 +4,7 @@ import './design/picture.css';
 import { pictureStyle } from '@lastinch/picture';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import demoText from '../../../examples/ochre/ochre.rig.yaml?raw';
+import demoAddress from '../../../examples/ochre/ochre.rig.yaml?url';
 import { createChooseDesk } from './choosing.ts';
 import { Container } from './container.tsx';
 import { wouldLose } from './document/rig-document.ts';
@@ -28,7 +28,8 @@ if (place === null) throw new Error('index.html has lost its #workbench');
 
 const start = (await openServed()) ?? {
   name: 'ochre.rig.yaml',
-  text: demoText,
+  // Data, fetched beside the page where no rig is served, and no part of what the page has to read first.
+  text: await (await fetch(demoAddress)).text(),
   home: { kind: 'nowhere' as const },
 };
 const workbench = createWorkbench(start);

@@ -1,6 +1,6 @@
 import type { UnitSystem } from '@lastinch/core';
 import type { SheetColumns } from '@lastinch/core/sheet';
-import { columnDescription, columnScene, svgOf } from '@lastinch/picture';
+import { columnDescription, columnScene, paperStyle, svgOf } from '@lastinch/picture';
 
 /** Width for which the columns are laid out [px]: two by two, so that words stay legible on a bench. */
 const WIDTH = 640;
@@ -16,5 +16,5 @@ export const columnsSvg = (block: SheetColumns, system: UnitSystem, idPrefix: st
     title: columnsTitle(block),
     description: columnDescription(block.travel, { system, against: block.against }),
     idPrefix,
-    style: 'paper',
+    style: paperStyle,
   });

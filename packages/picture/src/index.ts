@@ -5,6 +5,7 @@
 
 // --- A scene and its SVG ---
 
+export { paperStyle } from './paper-style.ts';
 export type { Role } from './role.ts';
 export { ROLES } from './role.ts';
 export type { Box, Item, Scene, Weight } from './scene.ts';

@@ -1,7 +1,7 @@
 import { ROLES, type Role } from './role.ts';
 
 /** Tones of one scheme. A page overrides each with a custom property of its own: `--picture-crush: …`. */
-type Tone =
+export type Tone =
   | 'paper'
   | 'ink'
   | 'muted'
@@ -23,7 +23,7 @@ type Tone =
   | 'second'
   | 'third';
 
-const LIGHT: Readonly<Record<Tone, string>> = {
+export const LIGHT: Readonly<Record<Tone, string>> = {
   paper: '#fbfaf6',
   ink: '#1d2530',
   muted: '#566070',
@@ -69,7 +69,11 @@ const DARK: Readonly<Record<Tone, string>> = {
   third: '#6cc7a0',
 };
 
-const PRINT: Readonly<Partial<Record<Tone, string>>> = { paper: '#ffffff', ink: '#000000', muted: '#333333' };
+export const PRINT: Readonly<Partial<Record<Tone, string>>> = {
+  paper: '#ffffff',
+  ink: '#000000',
+  muted: '#333333',
+};
 
 /** How a role looks: the tone that fills its areas, the tone and width of its lines, its dash, the tone of its words. */
 interface Look {
@@ -80,7 +84,7 @@ interface Look {
   readonly words?: Tone;
 }
 
-const LOOKS: Readonly<Record<Role, Look>> = {
+export const LOOKS: Readonly<Record<Role, Look>> = {
   metal: { fill: 'metal', width: 1.4 },
   flex: { fill: 'flex', width: 0.8 },
   reserve: { fill: 'reserve', width: 0.8 },
@@ -153,41 +157,5 @@ export const pictureStyle: string = [
   '.lp-bold{font-weight:650}',
   '.lp-dashed{stroke-dasharray:3 3}',
   '.lp-strong{stroke-width:calc(var(--w)*1.8)}',
-  '.lp-faint{opacity:.45}',
-].join('\n');
-
-const onPaper = (tone: Tone | 'none'): string =>
-  tone === 'none' ? 'none' : ({ ...LIGHT, ...PRINT }[tone] ?? LIGHT[tone]);
-
-/** A role on paper: its tones written out for areas, lines, arrows, hazes and words. */
-const paperLook = (role: Role): string => {
-  const { fill = 'none', line = 'ink', width = 1, dash = 'none', words = 'ink' } = LOOKS[role];
-  const own = `.lp-${role}`;
-  const stroke = `stroke:${onPaper(line)};stroke-width:${width};stroke-linejoin:round`;
-  return [
-    `.lp-area${own}{fill:${onPaper(fill)};${stroke}}`,
-    `.lp-line${own}{fill:none;${stroke};stroke-dasharray:${dash}}`,
-    `.lp-haze${own}{fill:${onPaper(fill)};fill-opacity:.17;stroke:none}`,
-    `.lp-arrow${own}{fill:${onPaper(line)};stroke:none}`,
-    `.lp-text${own}{fill:${onPaper(words)}}`,
-    `.lp-strong${own}{stroke-width:${width * 1.8}}`,
-  ].join('\n');
-};
-
-/**
- * The style sheet of a picture that is printed: the tones of paper written out, for readers that know no custom
- * properties, and white whatever the screen prefers.
- */
-export const paperStyle: string = [
-  '.lp{font-family:"Liberation Sans","DejaVu Sans",Arial,sans-serif}',
-  ...ROLES.map(paperLook),
-  '.lp-texture{stroke:none}',
-  `.lp-mark{stroke:${onPaper('ink')};fill:none;stroke-width:1}`,
-  `.lp-dot{fill:${onPaper('ink')};stroke:none}`,
-  `.lp-onmetal{stroke:${onPaper('paper')};fill:none;stroke-width:1.2}`,
-  `.lp-danger{stroke:${onPaper('overlap')};fill:none;stroke-width:1.8}`,
-  `.lp-rimmed{paint-order:stroke;stroke:${onPaper('paper')};stroke-width:3.5;stroke-linejoin:round}`,
-  '.lp-bold{font-weight:bold}',
-  '.lp-dashed{stroke-dasharray:3 3}',
   '.lp-faint{opacity:.45}',
 ].join('\n');

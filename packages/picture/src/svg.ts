@@ -1,6 +1,6 @@
 import type { Box, Item, Scene } from './scene.ts';
 import { heightAt } from './scene.ts';
-import { paperStyle, pictureStyle } from './svg-style.ts';
+import { pictureStyle } from './svg-style.ts';
 import { patternsOf, TEXTURES } from './svg-texture.ts';
 
 export interface SvgOptions {
@@ -13,10 +13,10 @@ export interface SvgOptions {
   /** Begins every id, so that several pictures can stand on one page. Letters, digits and hyphens. */
   readonly idPrefix: string;
   /**
-   * False leaves the style sheet out: the page holds `pictureStyle` already (needed under a strict content policy).
-   * `paper` puts in the one for print.
+   * False leaves the style sheet out: the page holds `pictureStyle` already (needed under a strict content policy). Another
+   * one, as `paperStyle`, stands in its place.
    */
-  readonly style?: false | 'paper';
+  readonly style?: false | string;
   /** False leaves the paper out, so that the page shows through. */
   readonly paper?: boolean;
 }
@@ -40,15 +40,15 @@ export const svgOf = (scene: Scene, options: SvgOptions): string => {
     options.description === undefined
       ? ''
       : `<desc id="${prefix}-desc">${escapeXml(options.description)}</desc>`,
-    options.style === false ? '' : `<style>${styleOf(options).replaceAll('<', '\\3c ')}</style>`,
+    options.style === false
+      ? ''
+      : `<style>${(options.style ?? pictureStyle).replaceAll('<', '\\3c ')}</style>`,
     `<defs>${patternsOf(prefix)}</defs>`,
     options.paper === false ? '' : `<rect class="lp-area lp-paper" width="100%" height="100%"/>`,
     svgItems(scene, prefix),
     '</svg>',
   ].join('');
 };
-
-const styleOf = ({ style }: SvgOptions): string => (style === 'paper' ? paperStyle : pictureStyle);
 
 /**
  * Only the drawn items of a scene, without frame, style and patterns: what changes from frame to frame of an

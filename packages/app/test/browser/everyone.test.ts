@@ -63,6 +63,8 @@ describe.each(['measure', 'travel', 'links', 'ride', 'stop', 'choose', 'build'])
       const { page, close } = await openPage(browser, served.address, undefined, step);
       await page.emulateMedia({ colorScheme: 'dark' });
       await ready[step]?.(page);
+      // Colours fade from day to night: what is half-way is neither.
+      await page.evaluate(() => Promise.all(document.getAnimations().map(({ finished }) => finished)));
       expect(await faultsOf(page)).toEqual([]);
       await close();
     });

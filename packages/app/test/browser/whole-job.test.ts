@@ -38,6 +38,8 @@ describe('the workbench on the rig that the command line serves', () => {
       expect.stringContaining('Links'),
       expect.stringContaining('Ride'),
       expect.stringContaining('Stop'),
+      expect.stringContaining('Choose'),
+      expect.stringContaining('Build'),
     ]);
     expect(await page.getByLabel('On the rig now', { exact: true }).inputValue()).toBe('as-measured');
     expect(await page.getByLabel('Proposed', { exact: true }).inputValue()).toBe('soft-stop-seat-down');
