@@ -254,7 +254,12 @@ export type { WorkAsk, WorkReply } from './jobs/work-messages.ts';
 // --- In words: the one phrase book of terminal, page and paper ---
 
 export type { KnownPaths } from './rig/known-paths.ts';
-export { type AssumptionText, assumptionText } from './words/assumptions.ts';
+export {
+  type AssumptionGroup,
+  type AssumptionText,
+  assumptionText,
+  groupedAssumptions,
+} from './words/assumptions.ts';
 export { courseText } from './words/courses.ts';
 export type { ExposureRow, ExposureWords } from './words/exposures.ts';
 export { exposureNotes, exposureRows, seatText } from './words/exposures.ts';

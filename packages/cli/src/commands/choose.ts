@@ -20,7 +20,7 @@ import {
 } from '@lastinch/core/choose';
 import manifest from '../../package.json' with { type: 'json' };
 import { type ExitCode, readRigFile, refuse, unitsAsked, wholeAsked } from '../asked.ts';
-import { readTextFile, saveFile } from '../hosts/files.ts';
+import { readTextFile, writeOver } from '../hosts/files.ts';
 import { onInterrupt } from '../hosts/interrupt.ts';
 import { writeJson, writeLines } from '../hosts/output.ts';
 import { progressLine } from '../hosts/progress.ts';
@@ -143,8 +143,8 @@ function keeperOf(file: string | undefined, request: ChooseRequest): Result<Keep
     if (before.value.study !== study) return bad(otherVersion(file));
     for (const answer of before.value.done) known.set(answer.unit, answer);
   }
-  const save = (): Result<null> =>
-    saveFile(file, JSON.stringify(partsFile(study, request, [...known.values()])));
+  const save = (): Result<string> =>
+    writeOver(file, JSON.stringify(partsFile(study, request, [...known.values()])));
   // At once, so that a place that cannot be written is told before hours of work.
   const saved = save();
   if (!saved.ok) return saved;

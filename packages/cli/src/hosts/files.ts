@@ -213,27 +213,14 @@ export function isTaken(file: string): Problem | null {
   return existsSync(folder) ? null : problem('file-not-found', folder, folder, 'a folder that there is');
 }
 
-/** Writes a file of our own in one step, whatever it held: a reader, or a kill, meets the old text or the new one. */
-export function saveFile(file: string, text: string): Result<null> {
-  const temporary = join(dirname(resolve(file)), `.${basename(file)}.${randomBytes(6).toString('hex')}.tmp`);
-  try {
-    writeFileSync(temporary, text, { flag: 'wx' });
-    renameSync(temporary, file);
-    return good(null);
-  } catch (error) {
-    rmSync(temporary, { force: true });
-    return bad(refusedBySystem(error, file));
-  }
-}
-
 /**
- * Writes a file that is made anew each time, over an older one: beside it first, then renamed, so that nothing is ever
- * half-written.
+ * Writes a file of our own in one step, over whatever it held: beside it first, then renamed, so that a reader, or a kill,
+ * meets the old content or the new one and never half.
  */
-export function writeOver(file: string, bytes: Uint8Array): Result<string> {
+export function writeOver(file: string, content: string | Uint8Array): Result<string> {
   const temporary = join(dirname(resolve(file)), `.${basename(file)}.${randomBytes(6).toString('hex')}.tmp`);
   try {
-    writeFileSync(temporary, bytes, { flag: 'wx' });
+    writeFileSync(temporary, content, { flag: 'wx' });
     renameSync(temporary, file);
     return good(file);
   } catch (error) {

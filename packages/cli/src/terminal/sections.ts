@@ -1,10 +1,9 @@
 import {
   type Assumption,
-  assumptionText,
   type Finding,
   findingText,
+  groupedAssumptions,
   PLACE_NAMES,
-  readingName,
   remedyText,
   type Severity,
 } from '@lastinch/core';
@@ -56,15 +55,7 @@ const NAMES = 6;
 
 /** What the program took instead of a reading, grouped by what was taken, and how to measure it. */
 export function assumptionLines(assumptions: readonly Assumption[], paper: Paper): string[] {
-  const groups = new Map<string, { what: string; howToMeasure: string; names: string[] }>();
-  for (const assumption of assumptions) {
-    const said = assumptionText(assumption);
-    const id = `${said.what}\n${said.howToMeasure}`;
-    const group = groups.get(id) ?? { ...said, names: [] };
-    group.names.push(readingName(assumption.key));
-    groups.set(id, group);
-  }
-  return [...groups.values()].flatMap(({ what, howToMeasure, names }) => {
+  return groupedAssumptions(assumptions).flatMap(({ what, howToMeasure, names }) => {
     const shown = names.slice(0, NAMES).join(', ');
     const more = names.length > NAMES ? ` and ${names.length - NAMES} more` : '';
     return [

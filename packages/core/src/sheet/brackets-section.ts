@@ -10,6 +10,7 @@ import {
 import { findingText } from '../words/findings.ts';
 import { PLACE_NAMES } from '../words/places.ts';
 import { type SheetAnswers, written } from './answers.ts';
+import { stands } from './decision.ts';
 import { heading, type SheetBlock, type SheetSection, say, tick, warn } from './sheet.ts';
 
 /** Whether the brackets of the file hold what the courses put into them, and what was not checked. */
@@ -24,9 +25,7 @@ export function bracketsSection(answers: SheetAnswers): SheetSection {
         ]
       : [
           ...brackets.brackets.flatMap((one) => bracketBlocks(one, answers)),
-          ...brackets.findings
-            .filter(({ severity }) => severity === 'over' || severity === 'unproven')
-            .map((finding) => warn(findingText(finding, { system }))),
+          ...brackets.findings.filter(stands).map((finding) => warn(findingText(finding, { system }))),
           ...BRACKET_CAUTIONS.map(warn),
         ];
   return { id: 'brackets', title: 'Brackets, bolts, welds', blocks };

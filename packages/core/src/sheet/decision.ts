@@ -53,7 +53,8 @@ export function decisionSection(answers: SheetAnswers): SheetSection {
   return { id: 'decision', title: 'What is built, and why', blocks };
 }
 
-const stands = ({ severity }: Finding): boolean => severity === 'over' || severity === 'unproven';
+/** Breaks a limit, or may. */
+export const stands = ({ severity }: Finding): boolean => severity === 'over' || severity === 'unproven';
 
 function verdictRow(corner: Corner, { comparison, ...answers }: SheetAnswers): readonly string[] {
   const { verdict } = comparison.corners[corner];

@@ -1,4 +1,5 @@
 import type { Assumption, AssumptionRule } from '../rig/assumptions.ts';
+import { readingName } from './readings.ts';
 
 /** An assumption in words: what was taken instead of a reading, and how to take the reading. */
 export interface AssumptionText {
@@ -11,6 +12,24 @@ export interface AssumptionText {
  * the name of the reading is `readingName(assumption.key)`.
  */
 export const assumptionText = (assumption: Assumption): AssumptionText => PHRASES[assumption.rule];
+
+/** What was taken for several readings in the same words, and their names. */
+export interface AssumptionGroup extends AssumptionText {
+  readonly names: readonly string[];
+}
+
+/** Assumptions that are said in the same words, together; in the order in which each was first made. */
+export function groupedAssumptions(assumptions: readonly Assumption[]): readonly AssumptionGroup[] {
+  const groups = new Map<string, AssumptionText & { readonly names: string[] }>();
+  for (const assumption of assumptions) {
+    const said = assumptionText(assumption);
+    const id = `${said.what}\n${said.howToMeasure}`;
+    const group = groups.get(id) ?? { ...said, names: [] };
+    group.names.push(readingName(assumption.key));
+    groups.set(id, group);
+  }
+  return [...groups.values()];
+}
 
 const SAY_IT = 'Repeat the reading three times and type half the spread as its tolerance.';
 
